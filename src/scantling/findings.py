@@ -73,3 +73,16 @@ class Finding:
 def worst(verdicts: list[Verdict]) -> Verdict:
     """Return the worst of several verdicts; ``SOUND`` for none."""
     return min(verdicts, key=lambda verdict: verdict.rank, default=Verdict.SOUND)
+
+
+@dataclass(frozen=True)
+class NotLookedAt:
+    """A check that could not look at a subject because the files do not describe what it needs.
+
+    needs : the facts that would let it, as paths in the files (``axes.y.guide.free``)
+    """
+
+    code: str
+    subject: str
+    title: str
+    needs: tuple[str, ...]

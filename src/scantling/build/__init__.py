@@ -1,0 +1,1 @@
+"""Derive: what the chosen parts make of the design, with no verdicts. Pure functions of a reader."""

@@ -1,0 +1,96 @@
+"""A project opened for building: its questions, their possible answers, all parts, and the memory of derived values."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from functools import cached_property
+
+from scantling.build.fasteners import joint_screws, standard_part
+from scantling.build.gets import gets_of
+from scantling.build.memo import Memo
+from scantling.build.reader import Reader
+from scantling.model.build import Build, Key
+from scantling.model.part import Part
+from scantling.model.place import EMPTY, StandIn
+from scantling.model.project import Project
+
+
+class Case:
+    """One design in one workshop. Holds no choice; everything that depends on choices goes through a reader."""
+
+    def __init__(self, project: Project) -> None:
+        """Open ``project``."""
+        self.project = project
+        self.memo = Memo()
+
+    @cached_property
+    def leaders(self) -> Mapping[str, str]:
+        """For each place the place that is asked for its part: the first of its ``alike`` group, or itself."""
+        first: dict[str, str] = {}
+        return {
+            name: first.setdefault(place.alike, name) if place.alike else name
+            for name, place in self.project.design.places.items()
+        }
+
+    def part_key(self, place: str) -> Key:
+        """Return the question which part fills ``place``."""
+        return Key("part", self.leaders[place])
+
+    def option(self, place: str, part: str) -> StandIn:
+        """Return the option of ``place`` that is ``part``; raises ``KeyError`` where it has none."""
+        for option in self.project.design.places[place].options:
+            if option.part == part:
+                return option
+        raise KeyError(f"{part} is no option of {place}")
+
+    def part(self, name: str) -> Part:
+        """Return a part of the design, or a standard fastener by its name."""
+        found: Part | None = self.project.design.parts.get(name)
+        return found if found is not None else standard_part(name)
+
+    def gets(self, place: str, part: str) -> tuple[str, ...]:
+        """Return the ways in which this workshop can get ``part`` for ``place``, the best liked first."""
+        return gets_of(self.project, place, self.part(part))
+
+    @cached_property
+    def questions(self) -> tuple[Key, ...]:
+        """All questions, in the design's order: parts, gets, screws."""
+        design = self.project.design
+        parts = [Key("part", name) for name in design.places if self.leaders[name] == name]
+        gets = [Key("get", name) for name in design.places]
+        return (*parts, *gets, *(Key("screw", name) for name in design.joints))
+
+    def answers(self, key: Key, known: Mapping[Key, str]) -> tuple[str, ...]:
+        """Return the possible answers to a question, given the answers already known.
+
+        The gets of a place depend on its part: where the part is known only its gets are returned.
+        """
+        if key.kind == "screw":
+            return joint_screws(self.project.design.joints[key.subject])
+        if key.kind == "part":
+            return self._part_answers(key.subject)
+        part = known.get(self.part_key(key.subject))
+        parts = self._part_answers(self.leaders[key.subject]) if part is None else (part,)
+        return tuple(dict.fromkeys(g for p in parts for g in self._gets_or_empty(key.subject, p)))
+
+    def _gets_or_empty(self, place: str, part: str) -> tuple[str, ...]:
+        return (EMPTY,) if part == EMPTY else self.gets(place, part)
+
+    def _part_answers(self, leader: str) -> tuple[str, ...]:
+        design = self.project.design
+        group = [design.places[name] for name, first in self.leaders.items() if first == leader]
+        common = [o.part for o in group[0].options if all(o.part in {p.part for p in q.options} for q in group)]
+        empty = group[0].may_be_empty or any(leader in filled for filled in self._also_filled)
+        return (*common, EMPTY) if empty else tuple(common)
+
+    @cached_property
+    def _also_filled(self) -> tuple[tuple[str, ...], ...]:
+        return tuple(o.also_fills for place in self.project.design.places.values() for o in place.options)
+
+    def reader(self, build: Build) -> Reader:
+        """Return a reader of a whole build."""
+        return Reader(self, build.as_dict())
+
+    def open_questions(self, known: Mapping[Key, str]) -> Iterator[Key]:
+        """Yield the questions that ``known`` does not answer."""
+        return (key for key in self.questions if key not in known)

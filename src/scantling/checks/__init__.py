@@ -1,0 +1,1 @@
+"""Checks: one small file a subject; the explicit list is in ``all.py``."""

@@ -1,0 +1,1 @@
+"""Compare: the difference of two plans is its consequences."""

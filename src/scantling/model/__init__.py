@@ -1,0 +1,1 @@
+"""Frozen data: design, workshop, build. No behaviour, no files."""

@@ -1,0 +1,123 @@
+"""Axes: a drive with a guide that moves named parts and must meet requirements."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field, model_validator
+
+from scantling.model.base import (
+    Acceleration,
+    Count,
+    Data,
+    Expression,
+    Force,
+    Length,
+    Mass,
+    Ratio,
+    Speed,
+    Voltage,
+    YesNo,
+)
+
+
+class TypedMass(Data):
+    """A mass that no place holds: a cable, a print on the bed."""
+
+    mass_kg: Mass
+    what: str = Field(alias="for")
+
+
+class Moved(Data):
+    """One thing that an axis moves: a place (all its pieces, or ``count`` of them) or a typed mass."""
+
+    place: str | None = None
+    count: Count | None = None
+    typed: TypedMass | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _short(cls, given: Any) -> Any:
+        """Accept ``bed``, ``{place: x-bearing, count: 2}`` and ``{mass: 80 g, for: cable}``."""
+        if isinstance(given, str):
+            return {"place": given}
+        if isinstance(given, dict) and "mass" in given:
+            return {"typed": given}
+        return given
+
+
+class Guide(Data):
+    """Rods and bushings that carry the axis.
+
+    spacing_mm : between the middles of the outermost bushings on one rod    carriage_mm : over all
+    stops_mm : what stops, switch and tensioner take from the free length    free : free length of a rod, as a size
+    rod_spacing_mm : between the rods    ends : how the rods' ends are held
+    levelled : the constant part of the sag is levelled out, only its change along the travel counts
+    offset_mm : of the drive's pull from the guide's middle, across it
+    """
+
+    rods: str
+    bearings: str
+    spacing_mm: Expression | None = None
+    carriage_mm: Expression | None = None
+    stops_mm: Expression | None = None
+    free: Expression | None = None
+    rod_spacing_mm: Expression | None = None
+    ends: Literal["supported", "clamped"] = "supported"
+    moving_rods: YesNo = False
+    sag_limit_mm: Length | None = None
+    offset_mm: Expression | None = None
+
+
+class Needs(Data):
+    """What the axis must do."""
+
+    travel_mm: Length | None = None
+    speed_mm_s: Speed | None = None
+    acceleration_mm_s2: Acceleration | None = None
+    resolution_mm: Length | None = None
+    life_km: Count | None = None
+    layers: tuple[Length, ...] = ()
+    holds_itself: YesNo = False
+
+
+class _AxisBase(Data):
+    id: str = ""
+    title: str = ""
+    motor: str | None = None
+    motor_count: Count = 1
+    supply_voltage_v: Voltage | None = None
+    microsteps: Count = 16
+    guide: Guide | None = None
+    moves: tuple[Moved, ...] = ()
+    process_force_n: Force | None = None
+    friction_n: Force | None = None
+    vertical: YesNo = False
+    needs: Needs = Needs()
+
+
+class BeltAxis(_AxisBase):
+    """A belt drive. ``axles`` is the distance of motor and idler axle as a size; ``clamping`` the belt held at ends."""
+
+    drive: Literal["belt"]
+    pulley: str
+    belt: str
+    idler: str | None = None
+    axles: Expression | None = None
+    clamping: Expression | None = None
+
+
+class ScrewAxis(_AxisBase):
+    """A screw drive with ``screws`` screws; ``ends`` gives the fixity (first end, second end) of each."""
+
+    drive: Literal["screw"]
+    screw: str
+    nut: str | None = None
+    coupler: str | None = None
+    screws: Count = 1
+    free: Expression | None = None
+    ends: Literal["fixed-free", "supported-supported", "fixed-supported", "fixed-fixed"] = "fixed-free"
+    friction_ratio: Ratio | None = None
+
+
+Axis = Annotated[BeltAxis | ScrewAxis, Field(discriminator="drive")]

@@ -1,0 +1,88 @@
+"""What all model data share: frozen, nothing unknown accepted, scalars parsed from text by the field's type.
+
+In files a field is called as in code, without its unit and with dashes: ``top_speed_mm_s`` is ``top-speed``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
+
+from scantling.quantities import (
+    Figure,
+    file_name_of,
+    parse_bool,
+    parse_count,
+    parse_date,
+    parse_figure,
+)
+
+
+class Data(BaseModel):
+    """Base of all model classes."""
+
+    model_config = ConfigDict(
+        frozen=True,
+        extra="forbid",
+        alias_generator=file_name_of,
+        populate_by_name=True,
+        arbitrary_types_allowed=True,
+    )
+
+
+def _reads(dimension: str) -> Callable[[Any], Any]:
+    def read(given: Any) -> Any:
+        return parse_figure(given, dimension) if isinstance(given, str) else given
+
+    return read
+
+
+def _quantity(dimension: str, example: str) -> Any:
+    schema = {"type": "string", "description": f"{dimension}, written with its unit", "examples": [example]}
+    return Annotated[Figure, BeforeValidator(_reads(dimension)), WithJsonSchema(schema)]
+
+
+def _from_text(parse: Callable[[str], Any], schema: dict[str, Any]) -> tuple[Any, Any]:
+    return BeforeValidator(lambda given: parse(given) if isinstance(given, str) else given), WithJsonSchema(schema)
+
+
+def _fraction(text: str) -> Fraction:
+    figure = text.strip().replace("%", "").replace(",", ".").strip()
+    value = Fraction(figure.replace(" ", ""))
+    return value / 100 if text.strip().endswith("%") else value
+
+
+Length = _quantity("length", "8 mm")
+Area = _quantity("area", "200 cm2")
+Mass = _quantity("mass", "1.5 kg")
+Force = _quantity("force", "40 N")
+Torque = _quantity("torque", "0.26 N m")
+Speed = _quantity("speed", "120 mm/s")
+Acceleration = _quantity("acceleration", "1200 mm/s2")
+Time = _quantity("time", "8 min")
+Angle = _quantity("angle", "1.8 deg")
+Temperature = _quantity("temperature", "90 °C")
+Current = _quantity("current", "1.3 A")
+Voltage = _quantity("voltage", "24 V")
+Power = _quantity("power", "120 W")
+Resistance = _quantity("resistance", "2.4 ohm")
+Inductance = _quantity("inductance", "3.0 mH")
+Inertia = _quantity("inertia", "54 g cm2")
+HeatCapacity = _quantity("heat-capacity", "539 J/K")
+HeatLoss = _quantity("heat-loss", "0.70 W/K")
+LineMass = _quantity("line-mass", "8 g/m")
+LineStiffness = _quantity("line-stiffness", "15 kN")
+Stress = _quantity("stress", "9 GPa")
+Density = _quantity("density", "680 kg/m3")
+Ratio = _quantity("ratio", "25 %")
+Hardness = _quantity("hardness", "60 HRC")
+
+Count = Annotated[int, *_from_text(parse_count, {"type": ["integer", "string"], "examples": [2]})]
+YesNo = Annotated[bool, *_from_text(parse_bool, {"enum": ["yes", "no", True, False]})]
+Day = Annotated[date, *_from_text(parse_date, {"type": "string", "format": "date"})]
+Share = Annotated[Fraction, *_from_text(_fraction, {"type": "string", "examples": ["19 %"]})]
+Expression = Annotated[str, WithJsonSchema({"type": "string", "description": "a size", "examples": ["y-span + 20 mm"]})]

@@ -1,0 +1,203 @@
+"""The design: all that every follower shares."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import Field, model_validator
+
+from scantling.model.axis import Axis
+from scantling.model.base import (
+    Count,
+    Data,
+    Expression,
+    Force,
+    HeatLoss,
+    Length,
+    Power,
+    Ratio,
+    Temperature,
+    Time,
+    Voltage,
+    YesNo,
+)
+from scantling.model.joint import Joint
+from scantling.model.kinds import AnyPart
+from scantling.model.place import Place
+from scantling.model.sheet import Sheet
+
+
+class Machine(Data):
+    """What the machine is."""
+
+    name: str
+    revision: str = "1"
+    licence: str = ""
+    invented: YesNo = False
+    about: str = ""
+
+
+class Mate(Data):
+    """Two features that must go together: ``y-motor.shaft`` in ``y-pulley.bore``.
+
+    kind : what the pair must obey    fit : what a shaft in a bore must be
+    """
+
+    id: str = ""
+    kind: Literal["shaft in bore", "rod in bearing", "thread in nut", "belt on pulley", "face on pattern"]
+    a: str
+    b: str
+    fit: Literal["slides", "locates", "press", "clamped"] = "slides"
+
+
+class ChainTerm(Data):
+    """One size in a dimension chain.
+
+    size : an expression    sign : + or -    tolerance_mm : of the way it is got; where missing, of the size itself
+    together : name of a group made in one go ("drilled together"), whose deviations are equal
+    """
+
+    size: Expression
+    sign: Literal["+", "-"] = "+"
+    tolerance_mm: Length | None = None
+    together: str | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _short(cls, given: Any) -> Any:
+        """Accept ``+ back-panel.thickness`` and ``- rod.length``."""
+        if isinstance(given, str) and given[:1] in "+-":
+            return {"sign": given[0], "size": given[1:].strip()}
+        return given
+
+
+class Chain(Data):
+    """Sizes and tolerances that add up to a gap or a distance that matters."""
+
+    id: str = ""
+    title: str = ""
+    terms: tuple[ChainTerm, ...]
+    at_least_mm: Length | None = None
+    at_most_mm: Length | None = None
+    yield_wanted: Ratio | None = None
+
+
+class RailLoad(Data):
+    """One consumer on a rail: a place whose part draws power, or a typed power."""
+
+    place: str | None = None
+    power_w: Power | None = None
+    what: str = Field(default="", alias="for")
+    duty: Ratio | None = None
+
+
+class Rail(Data):
+    """A supply with what it feeds; ``headroom`` is the share of the sum kept in reserve."""
+
+    id: str = ""
+    supply: str
+    voltage_v: Voltage
+    loads: tuple[RailLoad, ...]
+    headroom: Ratio | None = None
+
+
+class Warming(Data):
+    """A thing to heat: the places whose heat store counts, the loss, the wanted temperature and time."""
+
+    id: str = ""
+    title: str = ""
+    heater: str
+    stores: tuple[str, ...]
+    loss_w_k: HeatLoss | None = None
+    room_c: Temperature
+    target_c: Temperature
+    within_s: Time
+
+
+class Frame(Data):
+    """A portal cut from sheet, judged by how far its open legs sway.
+
+    panel : the sheet place    leg_free_mm, leg_width_mm : of each leg    legs : how many carry together
+    force_n : sideways push    sway_limit_mm : how far the head may move
+    """
+
+    id: str = ""
+    title: str = ""
+    panel: str
+    leg_free_mm: Length
+    leg_width_mm: Length
+    legs: Count = 2
+    force_n: Force
+    sway_limit_mm: Length
+    joint_softening: Ratio | None = None
+
+
+class Step(Data):
+    """One step of the assembly.
+
+    uses : places with the count of pieces, or ``all``    joints : done up here, with a count where not all
+    after : steps that must come first    uses_results : sub-assemblies of earlier steps    yields : one it makes
+    """
+
+    id: str = ""
+    title: str
+    uses: dict[str, str] = Field(default_factory=dict)
+    joints: dict[str, str] = Field(default_factory=dict)
+    after: tuple[str, ...] = ()
+    yields: str | None = None
+    uses_results: tuple[str, ...] = ()
+    tools: tuple[str, ...] = ()
+    minutes: Count | None = None
+    text: str = ""
+    check: str = ""
+    loose: str = ""
+    caution: str = ""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _lists(cls, given: Any) -> Any:
+        """Accept ``uses: [bed, y-rod]`` for all pieces of each."""
+        if isinstance(given, dict):
+            given = dict(given)
+            for key in ("uses", "joints"):
+                if isinstance(given.get(key), list):
+                    given[key] = dict.fromkeys(given[key], "all")
+        return given
+
+
+class Setting(Data):
+    """A value to enter or a test to pass that the maker adds to those which follow from the parts."""
+
+    title: str
+    value: Expression | None = None
+    text: str = ""
+
+
+class Accepted(Data):
+    """A finding that the design lives with, and why: an unknown that is accepted, a limit that is overridden."""
+
+    code: str
+    subject: str
+    because: str
+    limit: str | None = None
+
+
+class Design(Data):
+    """A whole design; each section is keyed by identifier."""
+
+    format: Literal["1"] = "1"
+    machine: Machine
+    parts: dict[str, AnyPart] = Field(default_factory=dict)
+    places: dict[str, Place] = Field(default_factory=dict)
+    sizes: dict[str, Expression] = Field(default_factory=dict)
+    mates: dict[str, Mate] = Field(default_factory=dict)
+    axes: dict[str, Axis] = Field(default_factory=dict)
+    chains: dict[str, Chain] = Field(default_factory=dict)
+    joints: dict[str, Joint] = Field(default_factory=dict)
+    sheets: dict[str, Sheet] = Field(default_factory=dict)
+    rails: dict[str, Rail] = Field(default_factory=dict)
+    warmings: dict[str, Warming] = Field(default_factory=dict)
+    frames: dict[str, Frame] = Field(default_factory=dict)
+    steps: dict[str, Step] = Field(default_factory=dict)
+    settings: dict[str, Setting] = Field(default_factory=dict)
+    accepted: tuple[Accepted, ...] = ()

@@ -1,0 +1,26 @@
+"""What every part has, whatever its kind; the kinds are one small file each in ``kinds/``."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from scantling.model.base import Data, Length, Mass, YesNo
+
+
+class Part(Data):
+    """A thing bought, cut, printed or made.
+
+    id : its key in the file    name : for people; the id where empty
+    goods : kind of goods at the customs    wear : class that a spares rule names (``wear``, ``likely-bent`` …)
+    sizes : further lengths that sizes, joints and chains may name (``z-bracket.flange``)
+    """
+
+    id: str = ""
+    name: str = ""
+    mass_kg: Mass | None = None
+    material: str | None = None
+    goods: str | None = None
+    wear: str | None = None
+    sizes: dict[str, Length] = Field(default_factory=dict)
+    matched_pair: YesNo = False
+    note: str = ""

@@ -1,0 +1,1 @@
+"""Plan: lays out what derive and choose decided."""
