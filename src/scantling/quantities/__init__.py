@@ -1,7 +1,18 @@
 """Quantities and money as text, in and out: the only place where units are spelled and converted."""
 
+from scantling.quantities.currencies import CURRENCIES as CURRENCIES
+from scantling.quantities.currencies import minor_digits as minor_digits
 from scantling.quantities.figure import Figure as Figure
 from scantling.quantities.figure import Grade as Grade
+from scantling.quantities.money import Money as Money
+from scantling.quantities.money import convert as convert
+from scantling.quantities.money import parse_money as parse_money
+from scantling.quantities.money import round_half_up as round_half_up
+from scantling.quantities.money import share as share
+from scantling.quantities.money import share_minor as share_minor
+from scantling.quantities.money import show_money as show_money
+from scantling.quantities.money import split_largest_remainder as split_largest_remainder
+from scantling.quantities.numbers import exact_number as exact_number
 from scantling.quantities.parse import parse_figure as parse_figure
 from scantling.quantities.plain import CurrentKind as CurrentKind
 from scantling.quantities.plain import parse_bool as parse_bool
@@ -9,6 +20,10 @@ from scantling.quantities.plain import parse_count as parse_count
 from scantling.quantities.plain import parse_current as parse_current
 from scantling.quantities.plain import parse_date as parse_date
 from scantling.quantities.plain import parse_pieces as parse_pieces
+from scantling.quantities.show import show_figure as show_figure
+from scantling.quantities.show import show_fraction as show_fraction
+from scantling.quantities.show import show_number as show_number
+from scantling.quantities.show import show_value as show_value
 from scantling.quantities.suffixes import UNIT_SUFFIX as UNIT_SUFFIX
 from scantling.quantities.suffixes import dimension_of as dimension_of
 from scantling.quantities.suffixes import file_name_of as file_name_of

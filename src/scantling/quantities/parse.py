@@ -18,7 +18,7 @@ from scantling.quantities.units import Dimension, Unit, dimension, tidy
 _LARGEST = 10**12
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 _RANGE = re.compile(r"\s*(?:\.\.\.?|…|–)\s*|\s+to\s+")
-_IN_BRACKETS = re.compile(r"(?P<main>[^()]+)\((?P<band>[^()]+)\)")
+_IN_BRACKETS = re.compile(r"(?P<main>[^()]+)\((?P<band>[^()]*[0-9][^()]*)\)")
 _LEADING_HRC = re.compile(r"(?:HRC|Rc)\s*(?P<rest>[0-9].*)")
 _SECOND_NUMBER = re.compile(r"^(?!1/[A-Za-z])[0-9.,+-]|^/\s*[0-9]|(?<![A-Za-z])\s+[0-9.]|-\s*[0-9]|['x×]\s*[0-9]")
 _TERM = re.compile(rf"(?P<number>{NUMBER})\s*(?P<unit>.*)")

@@ -111,7 +111,7 @@ def not_a_number(text: str, kind: Dimension) -> QuantityError:
 
 
 def _thread_mend(size: str, text: str) -> str:
-    if size.startswith("#"):
+    if "/" not in size and not text.startswith("M"):
         return "give it where a thread is asked for, or write the diameter in mm or in"
     unit = "mm" if text.startswith("M") else "in"
     return f"give it where a thread is asked for, or write the diameter: {size} {unit}"

@@ -283,22 +283,22 @@ def _temperature() -> Dimension:
 
 def _scaled(name: str, base: Dimension, unit: str, example: str) -> Dimension:
     """Return the same quantity counted in another unit, for names that end in that unit (``wear_um``)."""
-    scale = base.units[unit].factor
+    scale = base.units[tidy(unit)].factor
     units = {spelling: Unit(u.name, u.factor / scale) for spelling, u in base.units.items()}
     return Dimension(name, base.label, unit, example, MappingProxyType(units), base.main_units)
 
 
 _BASE: tuple[Dimension, ...] = (
     _dimension("length", "mm", "8 mm", _LENGTH),
-    _dimension("area", "mm2", "20 mm2", _AREA),
-    _dimension("volume", "mm3", "12 cm3", _VOLUME),
+    _dimension("area", "mm²", "20 mm2", _AREA),
+    _dimension("volume", "mm³", "12 cm3", _VOLUME),
     _dimension("second-moment", "mm4", "201 mm4", _SECOND_MOMENT),
     _dimension("mass", "kg", "1.5 kg", _MASS),
     _dimension("force", "N", "10 N", _FORCE),
-    _dimension("torque", "N mm", "40 N cm", _TORQUE),
+    _dimension("torque", "N·mm", "40 N cm", _TORQUE),
     _dimension("stress", "MPa", "205 GPa", _STRESS),
     _dimension("speed", "mm/s", "120 mm/s", _SPEED),
-    _dimension("acceleration", "mm/s2", "1200 mm/s2", _ACCELERATION),
+    _dimension("acceleration", "mm/s²", "1200 mm/s2", _ACCELERATION),
     _dimension("time", "s", "90 s", _TIME),
     _dimension("angle", "deg", "45 deg", _ANGLE),
     _temperature(),
@@ -309,16 +309,16 @@ _BASE: tuple[Dimension, ...] = (
     _dimension("energy", "J", "2 J", _ENERGY),
     _dimension("resistance", "ohm", "1.6 ohm", _RESISTANCE),
     _dimension("inductance", "mH", "3 mH", _INDUCTANCE),
-    _dimension("inertia", "kg mm2", "54 g cm2", _INERTIA),
+    _dimension("inertia", "kg·mm²", "54 g cm2", _INERTIA),
     _dimension("heat-capacity", "J/K", "350 J/K", _HEAT_CAPACITY),
     _dimension("heat-loss", "W/K", "0.7 W/K", _HEAT_LOSS),
     _dimension("frequency", "Hz", "50 Hz", _FREQUENCY),
     _dimension("turns", "rev/s", "600 rpm", _TURNS),
     _dimension("line-mass", "g/m", "8 g/m", _LINE_MASS),
-    _dimension("density", "kg/m3", "7850 kg/m3", _DENSITY),
+    _dimension("density", "kg/m³", "7850 kg/m3", _DENSITY),
     _dimension("line-stiffness", "N", "15 kN", _LINE_STIFFNESS),
     _dimension("stiffness", "N/mm", "20 N/mm", _STIFFNESS),
-    _dimension("flow", "mm3/s", "10 mm3/s", _FLOW),
+    _dimension("flow", "mm³/s", "10 mm3/s", _FLOW),
     _dimension("expansion", "1/K", "12 um/m/K", _EXPANSION),
     _dimension("per-length", "1/mm", "80 steps/mm", _PER_LENGTH),
     _dimension("ratio", "", "0.2", _RATIO, bare=True),
@@ -330,7 +330,7 @@ _BASE: tuple[Dimension, ...] = (
 def _all_dimensions() -> Mapping[str, Dimension]:
     found = {dimension.name: dimension for dimension in _BASE}
     for name, base, unit, example in (
-        ("length-um", "length", "um", "20 um"),
+        ("length-um", "length", "µm", "20 um"),
         ("length-km", "length", "km", "50 km"),
         ("mass-t", "mass", "t", "0.0015 t"),
         ("time-h", "time", "h", "2 h"),
