@@ -7,6 +7,7 @@ import csv
 import subprocess
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -90,15 +91,16 @@ def decorators(node: FunctionNode | ast.ClassDef) -> list[str]:
     return [dotted(item) for item in node.decorator_list]
 
 
-def unit_suffixes() -> frozenset[str]:
-    """The agreed endings of names, without the leading underscore."""
+@cache
+def unit_suffixes(scope: str) -> frozenset[str]:
+    """The agreed endings of names, without the leading underscore; ``tables`` has a few more than ``everywhere``."""
     with (Path(__file__).parent / "units.csv").open(encoding="utf-8", newline="") as file:
-        return frozenset(row["suffix"] for row in csv.DictReader(file))
+        return frozenset(row["suffix"] for row in csv.DictReader(file) if row["scope"] in ("everywhere", scope))
 
 
-def carries_unit(name: str) -> bool:
+def carries_unit(name: str, scope: str = "everywhere") -> bool:
     """True where a name ends with an agreed unit (``span_mm``) or is nothing but one (``mm``)."""
-    return any(name == suffix or name.endswith("_" + suffix) for suffix in unit_suffixes())
+    return any(name == suffix or name.endswith("_" + suffix) for suffix in unit_suffixes(scope))
 
 
 def own_files() -> list[Path]:
