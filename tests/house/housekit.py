@@ -112,3 +112,9 @@ def own_files() -> list[Path]:
         skipped = {".venv", ".git", "__pycache__", "out"}
         return sorted(p for p in ROOT.rglob("*") if p.is_file() and not skipped & set(p.relative_to(ROOT).parts))
     return sorted(ROOT / name for name in listed if name and (ROOT / name).is_file())
+
+
+def expect_none(faults: Iterable[str]) -> None:
+    """Fail with every fault on a line of its own."""
+    found = list(faults)
+    assert not found, "\n" + "\n".join(found)

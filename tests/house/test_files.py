@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 
 import pytest
 
-from housekit import FACES, Module, dotted, from_text, package_modules
+from housekit import FACES, Module, dotted, expect_none, from_text, package_modules
 
 READS = {"read_text", "read_bytes", "readfile", "loadtxt", "genfromtxt", "fromfile", "iterdir", "glob", "rglob"}
 WRITES = {
@@ -72,7 +72,7 @@ def disk_faults(modules: Sequence[Module]) -> list[str]:
 
 
 def test_only_the_rooms_named_touch_files():
-    assert disk_faults(package_modules()) == []
+    expect_none(disk_faults(package_modules()))
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 
 import pytest
 
-from housekit import FACES, Module, dotted, from_text, package_modules
+from housekit import FACES, Module, dotted, expect_none, from_text, package_modules
 
 CLOCKS = {
     "time.time",
@@ -83,7 +83,7 @@ def habit_faults(modules: Sequence[Module]) -> list[str]:
 
 
 def test_no_bad_habit():
-    assert habit_faults(package_modules()) == []
+    expect_none(habit_faults(package_modules()))
 
 
 @pytest.mark.parametrize(

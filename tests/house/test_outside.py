@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from housekit import ROOT
+from housekit import ROOT, expect_none
 from outside_sources import MARK, Outside, all_outside_tests, outside_tests
 
 AT_LEAST = 30
@@ -21,7 +21,7 @@ def outside_faults(tests: Sequence[Outside], at_least: int) -> list[str]:
 
 
 def test_enough_tests_against_the_world_and_each_names_its_source():
-    assert outside_faults(all_outside_tests(ROOT), AT_LEAST) == []
+    expect_none(outside_faults(all_outside_tests(ROOT), AT_LEAST))
 
 
 def test_a_test_without_a_source_is_found():

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 
 import pytest
 
-from housekit import FACES, Module, from_text, package_modules
+from housekit import FACES, Module, expect_none, from_text, package_modules
 
 RANKS = {
     "": 0,
@@ -118,11 +118,11 @@ def circles(modules: Sequence[Module]) -> list[str]:
 
 
 def test_no_import_runs_upward():
-    assert rank_faults(package_modules()) == []
+    expect_none(rank_faults(package_modules()))
 
 
 def test_no_circles():
-    assert circles(package_modules()) == []
+    expect_none(circles(package_modules()))
 
 
 @pytest.mark.parametrize(

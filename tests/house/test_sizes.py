@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from housekit import ROOT, FunctionNode, Module, from_text, functions, package_modules, script_modules
+from housekit import ROOT, FunctionNode, Module, expect_none, from_text, functions, package_modules, script_modules
 
 FILE_LINES = 500
 BODY_LINES = 50
@@ -88,17 +88,17 @@ def measured_modules() -> list[Module]:
 
 
 def test_nothing_is_too_long():
-    assert too_long(measured_modules(), set(exceptions())) == []
+    expect_none(too_long(measured_modules(), set(exceptions())))
 
 
 def test_no_test_file_is_too_long():
     long = [item for module in script_modules("tests") for item in module_sizes(module) if item[2] == FILE_LINES]
-    assert [name for name, _, _ in long if name not in exceptions()] == []
+    expect_none(name for name, _, _ in long if name not in exceptions())
 
 
 def test_every_exception_is_explained_dated_and_needed():
     breaches = {name for module in measured_modules() + script_modules("tests") for name, _, _ in module_sizes(module)}
-    assert exception_faults(exceptions(), breaches) == []
+    expect_none(exception_faults(exceptions(), breaches))
 
 
 @pytest.mark.parametrize(

@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 
-from housekit import ROOT, TABLES, carries_unit
+from housekit import ROOT, TABLES, carries_unit, expect_none
 
 NO_TABLES_YET = pytest.mark.skipif(not any(TABLES.rglob("*.csv")), reason="there are no tables yet")
 COUNTS = re.compile(
@@ -135,13 +135,13 @@ def described() -> dict[str, Any]:
 @NO_TABLES_YET
 def test_every_table_keeps_the_rules():
     known = described()
-    assert [fault for name, text in shipped().items() for fault in table_faults(name, text, known)] == []
+    expect_none(fault for name, text in shipped().items() for fault in table_faults(name, text, known))
 
 
 @NO_TABLES_YET
 def test_every_source_is_described_and_every_file_exists():
     known = described()
-    assert description_faults(known) == []
+    expect_none(description_faults(known))
     assert sorted(set(known.get("files", {})) - set(shipped())) == []
 
 
@@ -153,7 +153,7 @@ def test_every_table_is_named_in_a_test_of_its_rules():
         for name in shipped()
         if not re.search(rf"\b{re.escape(name.rpartition('/')[2].removesuffix('.csv'))}\b", tested)
     ]
-    assert unnamed == []
+    expect_none(unnamed)
 
 
 KNOWN = {"sources": {"nut-std": {"title": "Nuts", "edition": "2012", "confirmed": "read in two tables"}}, "files": {}}

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from housekit import ROOT, own_files
+from housekit import ROOT, expect_none, own_files
 
 # Put together from pieces, so that this file does not hold what it forbids.
 FOLDERS = re.compile(r"(?<![\w.:~<>-])/(?:" + "|".join(("work", "home", "root", "Users")) + r")/\w")
@@ -53,7 +53,7 @@ def file_faults(paths: Iterable[Path]) -> list[str]:
 def test_no_word_of_one_machine():
     paths = own_files()
     assert ROOT / "pyproject.toml" in paths
-    assert file_faults(paths) == []
+    expect_none(file_faults(paths))
 
 
 @pytest.mark.parametrize(
