@@ -1,0 +1,83 @@
+"""Files appear whole or not at all: a folder is written beside its place and put there in one move."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+from scantling.errors import Fault, FaultsError, Where
+
+MARK = "plan.lock"  # a folder that holds one was written by us and may be replaced
+
+
+def write_file(path: Path, data: bytes) -> None:
+    """Write one file; a reader sees the old one or the new one, never a part."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).replace(path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def write_folder(folder: Path, files: Mapping[str, bytes], mark: str = MARK) -> None:
+    """Put a folder with exactly ``files`` in place of an earlier one of ours.
+
+    Raises ``FaultsError`` where ``folder`` holds something that we did not write: nothing of the maker's is removed.
+    """
+    mend_folder(folder)
+    if folder.exists() and any(folder.iterdir()) and not (folder / mark).exists():
+        where = Where(str(folder))
+        raise FaultsError(
+            [
+                Fault(
+                    "WRITE-01",
+                    f"{folder} holds files that are not of a plan",
+                    "name an empty or new folder with --out",
+                    where,
+                )
+            ]
+        )
+    folder.parent.mkdir(parents=True, exist_ok=True)
+    fresh = Path(tempfile.mkdtemp(dir=folder.parent, prefix=f".{folder.name}.", suffix=".part"))
+    try:
+        fresh.chmod(0o755)
+        for name, data in sorted(files.items()):
+            write_file(fresh / name, data)
+        _swap(fresh, folder)
+    finally:
+        shutil.rmtree(fresh, ignore_errors=True)
+
+
+def _old(folder: Path) -> Path:
+    return folder.parent / f".{folder.name}.old"
+
+
+def mend_folder(folder: Path) -> None:
+    """Finish a replacement that was killed between its two moves: the old folder comes back, or goes."""
+    old = _old(folder)
+    if old.exists() and not folder.exists():
+        old.rename(folder)
+    elif old.exists():
+        shutil.rmtree(old)
+
+
+def _swap(fresh: Path, folder: Path) -> None:
+    old = _old(folder)
+    if folder.exists():
+        folder.rename(old)
+    try:
+        fresh.rename(folder)
+    except BaseException:
+        if old.exists() and not folder.exists():
+            old.rename(folder)
+        raise
+    shutil.rmtree(old, ignore_errors=True)
