@@ -119,28 +119,32 @@ def _minor(amount: str, code: str, text: str) -> int:
     found = _AMOUNT.fullmatch(amount)
     if found is None:
         raise _not_money(text, code)
-    digits = minor_digits(code)
-    decimals = found["decimals"] or ""
-    if found["mark"] == "," and len(decimals) == 3 and 1 <= len(found["whole"].lstrip("0")) <= 3:
-        joined = f"{found['whole']}{decimals}"
-        raise QuantityError(
-            f"{text!r} may have a thousands separator", f"write {joined} or {found['whole']}.{decimals}"
-        )
-    if len(decimals) > digits:
-        raise QuantityError(f"{text!r} has {len(decimals)} decimals, {code} has {digits}", _decimals_mend(code, digits))
-    minor = int(found["whole"] + decimals.ljust(digits, "0"))
+    digits, whole, decimals = minor_digits(code), found["whole"], found["decimals"] or ""
+    if len(decimals) > digits or (found["mark"] == "," and _may_be_thousands(whole, decimals)):
+        raise _too_fine(whole, decimals, code, text)
+    minor = int(whole + decimals.ljust(digits, "0"))
     if minor > _LARGEST_MINOR:
         raise QuantityError(f"{text[:40]!r} is far too large", "check the amount and its currency")
     return -minor if found["sign"] == "-" else minor
 
 
-def _decimals_mend(code: str, digits: int) -> str:
-    example = show_money(1240 if digits else 12, code)
-    return f"round it to {example} form; the price of one piece of a pack is the price of the pack, written whole"
+def _may_be_thousands(whole: str, decimals: str) -> bool:
+    return len(decimals) == 3 and 1 <= len(whole.lstrip("0")) <= 3
+
+
+def _too_fine(whole: str, decimals: str, code: str, text: str) -> QuantityError:
+    """Return the error for decimals that the currency does not have, or that may not be decimals at all."""
+    digits = minor_digits(code)
+    if not _may_be_thousands(whole, decimals):
+        mend = "write what a whole pack costs, rounded as it is paid"
+        return QuantityError(f"{text!r} is finer than {code}, which has decimals: {digits}", mend)
+    or_decimals = f" or {whole}.{decimals} {code}" if digits == len(decimals) else f" (decimals of {code}: {digits})"
+    return QuantityError(f"{text!r} may have a thousands separator", f"write {whole}{decimals} {code}{or_decimals}")
 
 
 def _not_money(text: str, currency: str | None) -> QuantityError:
-    return QuantityError(f"{text!r} is not an amount of money", f"write it as 12.40 {currency or 'EUR'}")
+    mend = f"write one amount without thousands separators, as in 1234.50 {currency or 'EUR'}"
+    return QuantityError(f"{text!r} is not an amount of money", mend)
 
 
 def round_half_up(value: Fraction) -> int:

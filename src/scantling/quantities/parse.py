@@ -12,7 +12,7 @@ from fractions import Fraction
 from scantling.errors import QuantityError
 from scantling.quantities.figure import Figure
 from scantling.quantities.numbers import NUMBER, exact_number, plain_text
-from scantling.quantities.refusals import not_a_number, wrong_unit
+from scantling.quantities.refusals import is_thread_with_dash, not_a_number, wrong_unit
 from scantling.quantities.units import Dimension, Unit, dimension, tidy
 
 _LARGEST = 10**12
@@ -20,7 +20,7 @@ _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 _RANGE = re.compile(r"\s*(?:\.\.\.?|…|–)\s*|\s+to\s+")
 _IN_BRACKETS = re.compile(r"(?P<main>[^()]+)\((?P<band>[^()]*[0-9][^()]*)\)")
 _LEADING_HRC = re.compile(r"(?:HRC|Rc)\s*(?P<rest>[0-9].*)")
-_SECOND_NUMBER = re.compile(r"^(?!1/[A-Za-z])[0-9.,+-]|^/\s*[0-9]|(?<![A-Za-z])\s+[0-9.]|-\s*[0-9]|['x×]\s*[0-9]")
+_SECOND_NUMBER = re.compile(r"^(?!1/[A-Za-z°])[0-9.,+-]|^/\s*[0-9]|(?<![A-Za-z])\s+[0-9.]|-\s*[0-9]|['x×]\s*[0-9]")
 _TERM = re.compile(rf"(?P<number>{NUMBER})\s*(?P<unit>.*)")
 _UNSIGNED = NUMBER.removeprefix(r"[+-]?\s?")
 _TWO_SIDED = re.compile(
@@ -70,6 +70,8 @@ def _read(text: str, kind: Dimension) -> _Band:
     """Choose the form in which the text is written."""
     leading = _LEADING_HRC.fullmatch(text) if kind.name == "hardness" else None
     text = leading["rest"] if leading else text
+    if is_thread_with_dash(text):
+        raise not_a_number(text.replace("–", "-"), kind)
     if bracketed := _IN_BRACKETS.fullmatch(text):
         return _with_bracket(bracketed, kind)
     if len(halves := _PLUS_MINUS.split(text)) == 2:
@@ -105,8 +107,8 @@ def _range(first: str, last: str, kind: Dimension, unit: str) -> _Band:
 def _with_tolerance(head: str, tolerance: str, kind: Dimension) -> _Band:
     """``8 mm ± 0.1 mm``, ``8 ± 0.1 mm``, ``10 N ± 5 %``."""
     term, spread = _term(head, kind), _term(tolerance, kind)
-    if spread.number < 0:
-        raise QuantityError(f"the tolerance {tolerance!r} is negative", "write ± and a positive number")
+    if tolerance[:1] in "+-":
+        raise QuantityError(f"the tolerance {tolerance!r} has a sign of its own", "write ± and a number without sign")
     if spread.unit in ("%", "percent"):
         return _with_percent(term, spread.number / 100, kind)
     unit = _unit(_Term(spread.number, spread.unit or term.unit), kind)

@@ -110,6 +110,11 @@ def not_a_number(text: str, kind: Dimension) -> QuantityError:
     return QuantityError(f"{text!r} is not {kind.with_article}", f"write a number with its unit, as in {kind.example}")
 
 
+def is_thread_with_dash(text: str) -> bool:
+    """Return whether an en dash, otherwise the sign of a band, stands in a thread: ``1/4–20``."""
+    return "–" in text and "/" in text and _THREAD.fullmatch(text.replace("–", "-")) is not None
+
+
 def _thread_mend(size: str, text: str) -> str:
     if "/" not in size and not text.startswith("M"):
         return "give it where a thread is asked for, or write the diameter in mm or in"
