@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 MARK = "pytest.mark.outside"
-SOURCE = re.compile(r'^(?P<lead>\s*(?:#\s*)?(?:"""|r""")?)Sources?:\s*(?P<text>\S.*)$')
+SOURCE = re.compile(r'^(?P<lead>\s*(?:#\s*)?(?:"""|r""")?)[Ss]ources?:\s*(?P<text>\S.*)$')
 TestNode = ast.FunctionDef | ast.AsyncFunctionDef
 
 

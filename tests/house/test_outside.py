@@ -37,7 +37,7 @@ def test_too_few_tests_are_found():
     "text",
     [
         "# Source: a handbook\n@MARK\ndef test_a():\n    pass\n",
-        "@MARK\n# Source: a handbook\ndef test_a():\n    pass\n",
+        "@MARK\n# source: a handbook\ndef test_a():\n    pass\n",
         "@MARK\ndef test_a():\n    x = 1\n    # Source: a handbook\n    assert x\n",
         "@MARK\ndef test_a():\n    '''Sag.\n\n    Source: a handbook.\n    '''\n",
         "# Source: a handbook\nCASES = [1]\n\n@MARK\ndef test_a():\n    assert CASES\n",
