@@ -12,6 +12,7 @@ from scantling.model.base import (
     Data,
     Expression,
     Force,
+    Kilometres,
     Length,
     Mass,
     Ratio,
@@ -76,7 +77,7 @@ class Needs(Data):
     speed_mm_s: Speed | None = None
     acceleration_mm_s2: Acceleration | None = None
     resolution_mm: Length | None = None
-    life_km: Count | None = None
+    life_km: Kilometres | None = None
     layers: tuple[Length, ...] = ()
     holds_itself: YesNo = False
 
@@ -117,7 +118,7 @@ class ScrewAxis(_AxisBase):
     screws: Count = 1
     free: Expression | None = None
     ends: Literal["fixed-free", "supported-supported", "fixed-supported", "fixed-fixed"] = "fixed-free"
-    friction_ratio: Ratio | None = None
+    screw_friction_ratio: Ratio | None = None
 
 
 Axis = Annotated[BeltAxis | ScrewAxis, Field(discriminator="drive")]

@@ -12,8 +12,10 @@ from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
 
+from scantling.errors import QuantityError
 from scantling.quantities import (
     Figure,
+    exact_number,
     file_name_of,
     parse_bool,
     parse_count,
@@ -51,9 +53,11 @@ def _from_text(parse: Callable[[str], Any], schema: dict[str, Any]) -> tuple[Any
 
 
 def _fraction(text: str) -> Fraction:
-    figure = text.strip().replace("%", "").replace(",", ".").strip()
-    value = Fraction(figure.replace(" ", ""))
-    return value / 100 if text.strip().endswith("%") else value
+    """Return a share exactly: ``19 %``, ``0.19``, ``1/5``."""
+    number, percent, rest = text.partition("%")
+    if rest.strip():
+        raise QuantityError(f"{text.strip()!r} is no share", "write a share, as in 19 % or 0.19")
+    return exact_number(number) / (100 if percent else 1)
 
 
 Length = _quantity("length", "8 mm")
@@ -81,7 +85,21 @@ Density = _quantity("density", "680 kg/m3")
 Ratio = _quantity("ratio", "25 %")
 Hardness = _quantity("hardness", "60 HRC")
 
+
+def _grams_per_hour(text: str) -> Figure:
+    number, unit, rest = text.partition("g/h")
+    if not unit or rest.strip():
+        raise QuantityError(f"{text.strip()!r} is no rate of printing", "write grams in an hour, as in 12 g/h")
+    return parse_figure(number, "ratio")
+
+
+def _kilometres(text: str) -> int:
+    return round(parse_figure(text, "length-km").value)
+
+
 Count = Annotated[int, *_from_text(parse_count, {"type": ["integer", "string"], "examples": [2]})]
+Kilometres = Annotated[int, *_from_text(_kilometres, {"type": "string", "examples": ["500 km"]})]
+PrintRate = Annotated[Figure, *_from_text(_grams_per_hour, {"type": "string", "examples": ["12 g/h"]})]
 YesNo = Annotated[bool, *_from_text(parse_bool, {"enum": ["yes", "no", True, False]})]
 Day = Annotated[date, *_from_text(parse_date, {"type": "string", "format": "date"})]
 Share = Annotated[Fraction, *_from_text(_fraction, {"type": "string", "examples": ["19 %"]})]

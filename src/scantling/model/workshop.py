@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from pydantic import Field, model_validator
 
-from scantling.model.base import Count, Data, Day, Length, Mass, Ratio, Share, YesNo
+from scantling.model.base import Count, Data, Day, Length, Mass, PrintRate, Share, YesNo
 
 
 class Printer(Data):
@@ -48,7 +48,7 @@ class PrintBed(Data):
     depth_mm: Length
     height_mm: Length
     plastics: tuple[str, ...] = ("PETG",)
-    rate_g_h: Ratio | None = None
+    rate_g_h: PrintRate | None = Field(default=None, alias="rate")
 
 
 class SparesRule(Data):
@@ -102,11 +102,11 @@ class Vendor(Data):
     tax: Share | None = None
     tax_rounded: Literal["pack", "line", "order"] = "order"
     shipping: str = "0"
-    shipping_per_kg: str | None = None
+    shipping_per_kg: str | None = Field(default=None, alias="shipping-per-kg")
     free_above: str | None = None
     minimum_order: str | None = None
     payment_fee: str | None = None
-    lead_days: Count = 0
+    lead_days: Count = Field(default=0, alias="lead-days")
     prices_of: Day | None = None
     customs: Customs | None = None
 
@@ -136,7 +136,7 @@ class Offer(Data):
     board_depth_mm: Length | None = None
     net_mass_kg: Mass | None = None
     mass_kg: Mass | None = None
-    lead_days: Count | None = None
+    lead_days: Count | None = Field(default=None, alias="lead-days")
     stock: Count | None = None
     note: str = ""
 

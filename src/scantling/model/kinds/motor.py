@@ -28,5 +28,5 @@ class Motor(Part):
     current_basis: Literal["rms", "peak"] | None = None
     resistance_ohm: Resistance | None = None
     inductance_mh: Inductance | None = None
-    rotor_inertia_kgmm2: Inertia | None = None
+    rotor_inertia_kg_mm2: Inertia | None = None
     tapped_depth_mm: Length | None = None
