@@ -51,6 +51,13 @@ class Thread:
         """True for unified threads."""
         return self.family.startswith("unified")
 
+    @property
+    def size(self) -> str:
+        """The nominal size without the pitch, ``M8``, ``1/4``; a trapezoidal thread keeps its name."""
+        if self.is_inch:
+            return self.name.split("-")[0]
+        return f"M{self.major_mm:g}" if self.family.startswith("metric") else self.name
+
 
 @cache
 def thread(name: str) -> Thread:
