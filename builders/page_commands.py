@@ -28,7 +28,7 @@ def help_of(*words: str) -> str:
 def commands_in(text: str) -> list[str]:
     """The commands that the program's help lists under "Commands"."""
     listed = text[text.index("Commands") :] if "Commands" in text else ""
-    return re.findall(r"(?m)^[│|]?\s*([a-z][a-z-]+)(?=\s{2,}|\s*$)", listed)
+    return re.findall(r"(?m)^  ([a-z][a-z-]*)(?= {2,}\S)", listed)
 
 
 def commands_page(root: Path) -> str:
