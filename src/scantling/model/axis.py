@@ -53,7 +53,8 @@ class Guide(Data):
     spacing_mm : between the middles of the outermost bushings on one rod    carriage_mm : over all
     stops_mm : what stops, switch and tensioner take from the free length    free : free length of a rod, as a size
     rod_spacing_mm : between the rods    ends : how the rods' ends are held
-    levelled : the constant part of the sag is levelled out, only its change along the travel counts
+    tool : rides on this carriage, or stands still while the carriage passes under it (a moving bed); the constant
+        part of the rods' sag is levelled out, and only its change along the travel counts there
     offset_mm : of the drive's pull from the guide's middle, across it
     """
 
@@ -66,6 +67,7 @@ class Guide(Data):
     rod_spacing_mm: Expression | None = None
     ends: Literal["supported", "clamped"] = "supported"
     moving_rods: YesNo = False
+    tool: Literal["rides", "stands"] = "rides"
     sag_limit_mm: Length | None = None
     offset_mm: Expression | None = None
 
