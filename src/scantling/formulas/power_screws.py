@@ -1,0 +1,163 @@
+"""Power screws: torque to raise and to lower, efficiency, self-locking; and the tightening of fasteners."""
+
+from __future__ import annotations
+
+from math import atan, cos, pi, radians, tan
+
+
+def lead_angle_rad(lead_mm: float, pitch_diameter_mm: float) -> float:
+    """Slope of the thread on its pitch diameter.
+
+    lead_mm : travel for one turn [mm]
+    pitch_diameter_mm : pitch diameter of the thread [mm]
+
+    Valid for: screws.
+    Source: geometry, tan λ = lead / (π d).
+
+    >>> round(lead_angle_rad(8.0, 7.0), 4)
+    0.3489
+    """
+    return atan(lead_mm / (pi * pitch_diameter_mm))
+
+
+def raising_torque_nmm(
+    force_n: float, pitch_diameter_mm: float, lead_mm: float, friction_ratio: float, flank_half_angle_deg: float
+) -> float:
+    """Torque in the thread that moves the nut against its load.
+
+    force_n : load along the screw [N]
+    pitch_diameter_mm : pitch diameter of the thread [mm]
+    lead_mm : travel for one turn [mm]
+    friction_ratio : coefficient of friction in the thread [-]
+    flank_half_angle_deg : half the angle between the flanks, 0 for square threads [deg]
+
+    Valid for: f / cos α · tan λ < 1 (else it jams: infinite); small lead angles, where cos α stands for the true angle.
+    Source: textbook of machine design, power screws, F d/2 · (l + π f d / cos α) / (π d - f l / cos α).
+
+    >>> round(raising_torque_nmm(100.0, 7.0, 2.0, 0.15, 15.0), 2)
+    87.42
+    """
+    f_ratio = friction_ratio / cos(radians(flank_half_angle_deg))
+    below_mm = pi * pitch_diameter_mm - f_ratio * lead_mm
+    if below_mm <= 0:
+        return float("inf")
+    return force_n * pitch_diameter_mm / 2 * (lead_mm + pi * f_ratio * pitch_diameter_mm) / below_mm
+
+
+def lowering_torque_nmm(
+    force_n: float, pitch_diameter_mm: float, lead_mm: float, friction_ratio: float, flank_half_angle_deg: float
+) -> float:
+    """Torque in the thread that moves the nut with its load; negative where the load drives the screw.
+
+    force_n : load along the screw [N]
+    pitch_diameter_mm : pitch diameter of the thread [mm]
+    lead_mm : travel for one turn [mm]
+    friction_ratio : coefficient of friction in the thread [-]
+    flank_half_angle_deg : half the angle between the flanks, 0 for square threads [deg]
+
+    Valid for: small lead angles, as for raising_torque_nmm.
+    Source: textbook of machine design, power screws, F d/2 · (π f d / cos α - l) / (π d + f l / cos α).
+
+    >>> round(lowering_torque_nmm(100.0, 7.0, 8.0, 0.15, 15.0), 2)
+    -69.07
+    """
+    f_ratio = friction_ratio / cos(radians(flank_half_angle_deg))
+    above_mm = pi * f_ratio * pitch_diameter_mm - lead_mm
+    return force_n * pitch_diameter_mm / 2 * above_mm / (pi * pitch_diameter_mm + f_ratio * lead_mm)
+
+
+def collar_torque_nmm(force_n: float, friction_ratio: float, collar_diameter_mm: float) -> float:
+    """Torque that rubs under a collar or a nut's face.
+
+    force_n : load along the screw [N]
+    friction_ratio : coefficient of friction under the collar [-]
+    collar_diameter_mm : mean diameter of the rubbing ring [mm]
+
+    Valid for: even wear (mean diameter).
+    Source: textbook of machine design, power screws, F f d / 2.
+
+    >>> collar_torque_nmm(6400.0, 0.08, 40.0)
+    10240.0
+    """
+    return force_n * friction_ratio * collar_diameter_mm / 2
+
+
+def screw_efficiency_ratio(force_n: float, lead_mm: float, torque_nmm: float) -> float:
+    """Share of the work put into a screw that arrives at its load; 0 where the torque is infinite.
+
+    force_n : load along the screw [N]
+    lead_mm : travel for one turn [mm]
+    torque_nmm : whole torque, thread and collar [N mm]
+
+    Valid for: raising.
+    Source: work, F l / (2 π T).
+
+    >>> round(screw_efficiency_ratio(100.0, 2.0, 87.42), 3)
+    0.364
+    """
+    return force_n * lead_mm / (2 * pi * torque_nmm)
+
+
+def self_locking_ratio(
+    pitch_diameter_mm: float, lead_mm: float, friction_ratio: float, flank_half_angle_deg: float
+) -> float:
+    """Friction over slope: above 1 the thread holds its load with the motor off, below 1 the load drives the screw.
+
+    pitch_diameter_mm : pitch diameter of the thread [mm]
+    lead_mm : travel for one turn [mm]
+    friction_ratio : coefficient of friction in the thread, the smallest it may be [-]
+    flank_half_angle_deg : half the angle between the flanks [deg]
+
+    Valid for: at rest; shaking lowers friction, so a margin of a fifth or more is asked for.
+    Source: textbook of machine design, power screws, holds where f / cos α > tan λ.
+
+    >>> self_locking_ratio(7.0, 2.0, 0.10, 15.0) > 1 > self_locking_ratio(7.0, 8.0, 0.20, 15.0)
+    True
+    """
+    slope_ratio = lead_mm / (pi * pitch_diameter_mm)
+    return friction_ratio / cos(radians(flank_half_angle_deg)) / slope_ratio
+
+
+def nut_factor_ratio(
+    major_mm: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    flank_half_angle_deg: float,
+    thread_friction_ratio: float,
+    collar_friction_ratio: float,
+) -> float:
+    """Factor K in T = K F d for tightening a fastener.
+
+    major_mm : nominal diameter [mm]
+    pitch_diameter_mm : pitch diameter [mm]
+    lead_mm : pitch of the thread [mm]
+    flank_half_angle_deg : 30 for V-threads [deg]
+    thread_friction_ratio : coefficient of friction in the thread [-]
+    collar_friction_ratio : coefficient of friction under the head [-]
+
+    Valid for: washer faces 1.5 diameters wide (mean collar diameter 1.25 d).
+    Source: textbook of machine design, bolts, eq. 8-26: d2/(2d) · (tan λ + f / cos α)/(1 - f tan λ / cos α) + 0.625 fc.
+
+    >>> round(nut_factor_ratio(8.0, 7.188, 1.25, 30.0, 0.15, 0.15), 3)
+    0.197
+    """
+    tangent = tan(lead_angle_rad(lead_mm, pitch_diameter_mm))
+    f_ratio = thread_friction_ratio / cos(radians(flank_half_angle_deg))
+    thread_ratio = (tangent + f_ratio) / (1 - f_ratio * tangent)
+    return pitch_diameter_mm / (2 * major_mm) * thread_ratio + 0.625 * collar_friction_ratio
+
+
+def tightening_torque_nmm(factor_ratio: float, preload_n: float, major_mm: float) -> float:
+    """Torque that tightens a fastener to a preload.
+
+    factor_ratio : the factor K, about 0.2 for dry steel [-]
+    preload_n : wanted preload; 0.75 of the proof load where it is loosened again [N]
+    major_mm : nominal diameter [mm]
+
+    Valid for: scatter of ± 30 % and more with hand and eye.
+    Source: textbook of machine design, bolts, eq. 8-27: T = K F d.
+
+    >>> tightening_torque_nmm(0.2, 6172.5, 5.0)
+    6172.5
+    """
+    return factor_ratio * preload_n * major_mm
