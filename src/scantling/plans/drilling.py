@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scantling.build.case import Case
 from scantling.build.holes import ResolvedHole, sheet_holes
 from scantling.build.reader import Reader
 from scantling.quantities import show_number
@@ -51,7 +50,7 @@ def _letter(index: int) -> str:
     return (alphabet[first - 1] if first else "") + alphabet[second]
 
 
-def drill_lines(case: Case, reader: Reader, sheet: str, copies: int) -> tuple[DrillLine, ...]:
+def drill_lines(reader: Reader, sheet: str, copies: int) -> tuple[DrillLine, ...]:
     """Return the schedule of one panel: pilots first, then sizes, the smallest bit first."""
     holes = reader.derive(sheet_holes, sheet)
     panels = reader.pieces(sheet)

@@ -1,0 +1,56 @@
+"""Plan: choose the cheapest sound build, buy it, lay out everything that is needed to make it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Protocol
+
+from scantling.api.opening import Session, start_build
+from scantling.build.reference import carry_over
+from scantling.checks.all import CHECKS, run_checks
+from scantling.choosing.choose import choose, open_choice
+from scantling.choosing.result import Choice, Infeasible
+from scantling.model.build import Key
+from scantling.plans.files import plan_files
+from scantling.plans.making import make_plan
+from scantling.plans.next_builder import next_builder_cost
+from scantling.plans.plan import Plan
+
+Progress = Callable[[int, int, str], None]
+
+
+class Tell(Protocol):
+    """A listener to progress."""
+
+    def __call__(self, done: int, of: int, what: str) -> None:
+        """Hear how far it is."""
+
+
+def make_design_plan(session: Session, pins: Mapping[Key, str] | None = None, tell: Tell | None = None) -> Plan:
+    """Return the plan of the cheapest sound build; of the choice in force with the pins where nothing is on offer."""
+    pins = pins or {}
+    if not session.has_offers:
+        build = carry_over(session.case, start_build(session), pins)
+        return make_plan(session.case, build, run_checks(session.case, build))
+    opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
+    present = start_build(session) if session.lock else None
+    found = choose(opened, pins=pins, present=present, progress=tell)
+    return chosen_plan(session, found, tell)
+
+
+def chosen_plan(session: Session, found: Choice | Infeasible, tell: Tell | None = None) -> Plan:
+    """Return the plan of what a choice gave back; of the nearest miss where nothing is sound."""
+    if tell:
+        tell(0, 1, "laying out the plan")
+    if isinstance(found, Choice):
+        report = run_checks(session.case, found.build)
+        alone = next_builder_cost(session.case, found.build)
+        return make_plan(session.case, found.build, report, found.purchase, choice=found, next_builder=alone)
+    build = found.miss.build if found.miss else start_build(session)
+    purchase = found.miss.purchase if found.miss else None
+    return make_plan(session.case, build, run_checks(session.case, build), purchase, infeasible=found)
+
+
+def files_of_plan(plan: Plan, pins: Mapping[Key, str] | None = None) -> dict[str, bytes]:
+    """Return every file of a plan, by its name in the folder."""
+    return plan_files(plan, pins or {})
