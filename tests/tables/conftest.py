@@ -23,6 +23,6 @@ def library_table() -> LibraryTable:
     def read(name: str) -> dict[str, dict[str, str]]:
         with (folder / f"{name}.csv").open(encoding="utf-8", newline="") as file:
             rows = [{(k or "").strip(): (v or "").strip() for k, v in row.items()} for row in csv.DictReader(file)]
-        return {row["Size"]: row for row in rows if row.get("Size")}
+        return {next(iter(row.values())): row for row in rows}
 
     return read

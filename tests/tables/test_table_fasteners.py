@@ -82,12 +82,12 @@ def test_inch_cap_screws_of_a_library(library_table):
 def test_lengths_of_a_library(library_table):
     # Source: the Python library bd_warehouse 0.4.0 (Apache-2.0), nominal_screw_lengths.csv; "iso1580" there misprints
     #   68 for 6 and 8 and is not compared
-    with_sizes = library_table("hex_nut_parameters")  # the fixture proves that the library is there
-    assert with_sizes
-    expected = "2.5,3,4,5,6,8,10,12,16,20,25,30,35,40,45,50,55,60,65,70,80,90,100,110,120"
-    ours = next(row["lengths"] for row in rows("screw_lengths") if row["standard"] == "ISO 4762").split()
-    assert ours[: len(expected.split(","))] == expected.split(",")
-    assert not {"14", "18", "22"} & set(ours)  # shops sell them, the standard does not have them
+    table = library_table("nominal_screw_lengths")
+    names = {"ISO 4762": "iso4762", "ISO 7380-1": "iso7380_1", "ISO 10642": "iso10642", "ISO 7045": "iso7045"}
+    ours = {row["standard"]: row["lengths"].split() for row in rows("screw_lengths")}
+    for standard, theirs in names.items():
+        assert ours[standard] == table[theirs]["Nominal_Sizes"].split(",")
+    assert not {"14", "18", "22"} & set(ours["ISO 4762"])  # shops sell them, the standard does not have them
 
 
 @pytest.mark.outside
