@@ -22,6 +22,7 @@ class Case:
         """Open ``project``."""
         self.project = project
         self.memo = Memo()
+        self._gets: dict[tuple[str, str], tuple[str, ...]] = {}
 
     @cached_property
     def leaders(self) -> Mapping[str, str]:
@@ -50,7 +51,10 @@ class Case:
 
     def gets(self, place: str, part: str) -> tuple[str, ...]:
         """Return the ways in which this workshop can get ``part`` for ``place``, the best liked first."""
-        return gets_of(self.project, place, self.part(part))
+        found = self._gets.get((place, part))
+        if found is None:
+            found = self._gets[place, part] = gets_of(self.project, place, self.part(part))
+        return found
 
     @cached_property
     def questions(self) -> tuple[Key, ...]:

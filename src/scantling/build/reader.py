@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
 from scantling.build.memo import Branch, Leaf, Memo
+from scantling.build.missing import NotDescribedError
 from scantling.errors import BrokenPromiseError
 from scantling.model.build import Key
 from scantling.model.design import Design
@@ -129,17 +130,29 @@ class Reader:
         return self._trial[name]
 
     def derive(self, function: Callable[Concatenate[Reader, P], T], *args: P.args, **kwargs: P.kwargs) -> T:
-        """Return ``function(reader, *args)``, remembered with all that was read for it; arguments must be hashable."""
+        """Return ``function(reader, *args)``, remembered with all that was read for it; arguments must be hashable.
+
+        Where it raises ``NotDescribedError`` that is remembered and raised, with its readings, in the same way.
+        """
         name = (function.__module__, function.__qualname__, *args, *sorted(kwargs.items()))
         node = self.case.memo.root(name)
         while isinstance(node, Branch):
             node = node.behind.get(self.read(node.key))
-        if isinstance(node, Leaf):
-            value: Any = node.value
-            return value  # type: ignore[no-any-return]
-        inner = Reader(self.case, self._answers, self._trial)
-        inner._inner = True
-        result = function(inner, *args, **kwargs)
-        self.case.memo.insert(name, list(inner.trail.items()), result)
-        self.trail.update({key: answer for key, answer in inner.trail.items() if key not in self.trail})
-        return result
+        if not isinstance(node, Leaf):
+            inner = Reader(self.case, self._answers, self._trial)
+            inner._inner = True
+            node = Leaf(_outcome(function, inner, *args, **kwargs))
+            self.case.memo.insert(name, list(inner.trail.items()), node.value)
+            self.trail.update({key: answer for key, answer in inner.trail.items() if key not in self.trail})
+        value: Any = node.value
+        if isinstance(value, NotDescribedError):
+            raise type(value)(value.needs)
+        return value  # type: ignore[no-any-return]
+
+
+def _outcome(function: Callable[..., Any], *args: Any, **kwargs: Any) -> Any:
+    """Return what the function returns, or the error that says what is not described."""
+    try:
+        return function(*args, **kwargs)
+    except NotDescribedError as error:
+        return error.with_traceback(None)
