@@ -59,14 +59,14 @@ def stand(session: Session) -> Standing:
     return Standing(session, make_plan(session.case, build, report, purchase, next_builder=alone), shopping)
 
 
-def whatif(standing: Standing, changes: Mapping[Key, str]) -> Iterator[Following]:
-    """Yield what follows: at once, then complete, then the same parts with everything else chosen anew."""
+def whatif(standing: Standing, changes: Mapping[Key, str], *, anew: bool = True) -> Iterator[Following]:
+    """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew."""
     session, before = standing.session, standing.plan
     build = carry_over(session.case, before.build, changes)
     at_once = _at_once(standing, build)
     yield at_once
     yield _complete(standing, at_once)
-    if standing.shopping is not None:
+    if anew and standing.shopping is not None:
         yield _anew(standing, changes)
 
 

@@ -75,14 +75,13 @@ def _change(session: Session, text: str, known: Mapping[Key, str]) -> tuple[Key 
     where = Where(text)
     if not equals:
         return None, "", Fault("ASK-01", f"{text!r} is no change", "write place=part, y-pulley=pulley-16 say", where)
-    kind, colon, name = subject.strip().partition(":")
-    key = _key(session, kind if colon else "part", name if colon else kind)
+    key = read_key(session, subject.strip())
     if key is None:
         known_names = [*session.case.project.design.places, *session.case.project.design.joints]
         return (
             None,
             "",
-            Fault("ASK-02", f"no place or joint {subject.strip()!r}", nearest(name or kind, known_names), where),
+            Fault("ASK-02", f"no place or joint {subject.strip()!r}", nearest(subject.strip(), known_names), where),
         )
     answer = "" if answer.strip() in ("", "empty") else answer.strip()
     allowed = session.case.answers(key, known)
@@ -92,7 +91,10 @@ def _change(session: Session, text: str, known: Mapping[Key, str]) -> tuple[Key 
     return key, answer, None
 
 
-def _key(session: Session, kind: str, name: str) -> Key | None:
+def read_key(session: Session, subject: str) -> Key | None:
+    """Return the question that ``place``, ``get:place`` or ``screw:joint`` names, or None."""
+    first, colon, rest = subject.partition(":")
+    kind, name = (first, rest) if colon else ("part", first)
     design = session.case.project.design
     if kind == "part" and name in design.places:
         return session.case.part_key(name)

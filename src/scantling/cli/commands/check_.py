@@ -1,0 +1,33 @@
+"""``scantling check``."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from scantling.cli.options import design_arguments, find_lock, json_option, lock_option
+
+
+@click.command("check", epilog="Example:  scantling check examples/plotter --workshop village x-rod=rod-8-soft")
+@design_arguments
+@click.argument("changes", nargs=-1, metavar="[PLACE=PART]...")
+@lock_option
+@click.option("--all", "everything", is_flag=True, help="Show sound findings too.")
+@json_option
+def command(
+    folder: Path,
+    workshop: str | None,
+    copies: int | None,
+    changes: tuple[str, ...],
+    lock: Path | None,
+    everything: bool,
+    as_json: bool,
+) -> int:
+    """Check a design as it stands: the choice in force, else its reference parts."""
+    from scantling.api.checking import check_design
+    from scantling.api.opening import open_design, read_changes
+    from scantling.cli.text.plans import show_check
+
+    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
+    return show_check(check_design(session, read_changes(session, changes)), everything, as_json)

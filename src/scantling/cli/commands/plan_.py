@@ -1,0 +1,46 @@
+"""``scantling plan``."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from scantling.cli.options import design_arguments, find_lock, json_option, lock_option, out_folder
+
+EPILOG = """\b
+Examples:
+  scantling plan examples/alder --workshop village --copies 4
+  scantling plan examples/alder -w village y-motor=motor-full --out out/strong
+  scantling plan panel.dxf -w examples/alder/workshops/village.yaml      (a template and a drill list alone)
+  scantling plan list.csv -w examples/alder/workshops/village.yaml       (orders alone)
+"""
+
+
+@click.command("plan", epilog=EPILOG)
+@design_arguments
+@click.argument("pins", nargs=-1, metavar="[PLACE=PART]...")
+@click.option(
+    "--out", "-o", type=click.Path(path_type=Path), help="Where the files go; else out/ in the design's folder."
+)
+@lock_option
+@json_option
+def command(
+    folder: Path,
+    workshop: str | None,
+    copies: int | None,
+    pins: tuple[str, ...],
+    out: Path | None,
+    lock: Path | None,
+    as_json: bool,
+) -> int:
+    """Choose the cheapest sound machine and write all that is needed to make it.
+
+    Parts named as PLACE=PART are pinned. Given a drawing or somebody's list instead of a folder, plans that alone.
+    """
+    from scantling.cli.planning import plan_alone, plan_design
+
+    out = out or (out_folder(folder, workshop) if folder.is_dir() else Path("out") / folder.stem)
+    if folder.is_file() and folder.suffix.lower() not in (".yaml", ".yml"):
+        return plan_alone(folder, workshop, copies, out, as_json)
+    return plan_design(folder, workshop, copies, pins, out, find_lock(folder, workshop, lock), as_json)

@@ -1,0 +1,43 @@
+"""``scantling whatif``."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from scantling.cli.options import design_arguments, find_lock, json_option, lock_option
+
+EPILOG = """\b
+Examples:
+  scantling whatif examples/alder -w village y-pulley=pulley-20
+  scantling whatif examples/alder -w village frame=ply-6 x-motor=motor-flat --json
+"""
+
+
+@click.command("whatif", epilog=EPILOG)
+@design_arguments
+@click.argument("changes", nargs=-1, metavar="PLACE=PART...", required=True)
+@lock_option
+@click.option("--kept", is_flag=True, help="Do not choose anything anew.")
+@json_option
+def command(
+    folder: Path,
+    workshop: str | None,
+    copies: int | None,
+    changes: tuple[str, ...],
+    lock: Path | None,
+    kept: bool,
+    as_json: bool,
+) -> int:
+    """Show everything that differs when some places take other parts.
+
+    First with every other choice kept, then with the same parts pinned and everything else chosen anew.
+    """
+    from scantling.api.following import stand, whatif
+    from scantling.api.opening import open_design, read_changes
+    from scantling.cli.text.following import show_whatif
+
+    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
+    asked = read_changes(session, changes)
+    return show_whatif(whatif(stand(session), asked, anew=not kept), as_json)
