@@ -6,6 +6,7 @@ import dataclasses
 from typing import Any
 
 from scantling.api.following import Following
+from scantling.api.trying import Tried
 from scantling.choosing.result import WhyOption
 from scantling.findings import Verdict
 from scantling.plans.digests import plain, to_json
@@ -67,3 +68,9 @@ def is_sound(plan: Plan) -> bool:
 def json_text(data: Any) -> str:
     """Return plain data as JSON text."""
     return to_json(data, indent=1)
+
+
+def tried_data(tried: Tried) -> dict[str, Any]:
+    """Return the answer to one question as plain data."""
+    shown: dict[str, Any] = plain(tried)
+    return shown

@@ -27,11 +27,11 @@ COMMANDS = {
 class LazyGroup(click.Group):
     """A group that imports a command's module only when that command is run or asked for its help."""
 
-    def list_commands(self, ctx: click.Context) -> list[str]:
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - the base class names it
         """Return the commands in the order of the job."""
         return list(COMMANDS)
 
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002 - as above
         """Return a command, imported now."""
         if cmd_name not in COMMANDS:
             return None
@@ -49,7 +49,7 @@ class LazyGroup(click.Group):
             ctx.fail(f"no command called {args[0]!r} - {nearest(args[0], COMMANDS)}")
         return super().resolve_command(ctx, args)
 
-    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002 - as above
         """List the commands without importing them."""
         with formatter.section("Commands"):
             formatter.write_dl(list(COMMANDS.items()))

@@ -81,3 +81,14 @@ def _swap(fresh: Path, folder: Path) -> None:
             old.rename(folder)
         raise
     shutil.rmtree(old, ignore_errors=True)
+
+
+def begin_folder(folder: Path, files: Mapping[str, bytes]) -> list[Path]:
+    """Write the first files of a new folder and return their paths; raises ``FaultsError`` where one exists already."""
+    there = [folder / name for name in sorted(files) if (folder / name).exists()]
+    if there:
+        mend = "name a new folder, or move the file away"
+        raise FaultsError([Fault("WRITE-02", f"{path} exists already", mend, Where(str(path))) for path in there])
+    for name, data in sorted(files.items()):
+        write_file(folder / name, data)
+    return [folder / name for name in sorted(files)]

@@ -1,0 +1,59 @@
+"""Try: one question, no file, the same checks as for a whole machine."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from scantling.api.trials import belt, rods, screw, small
+from scantling.api.trials.trial import Trial
+from scantling.build.case import Case
+from scantling.build.reference import reference_build
+from scantling.checks.all import run_checks
+from scantling.errors import Fault, FaultsError, Where, nearest
+from scantling.findings import Finding
+from scantling.model.project import Project
+from scantling.model.workshop import Workshop
+from scantling.reading.texts import design_from_texts
+
+TRIALS: Mapping[str, Trial] = {
+    trial.name: trial
+    for trial in (belt.TRIAL, screw.TRIAL, rods.TRIAL, small.FIT, small.JOINT, small.WARMING, small.SUPPLY, small.SWAY)
+}
+
+
+@dataclass(frozen=True)
+class Tried:
+    """The findings of one question, and what it left open.
+
+    notes : what the trial assumed    unasked : further facts that more checks would need
+    """
+
+    findings: tuple[Finding, ...]
+    notes: tuple[str, ...]
+    unasked: tuple[str, ...]
+
+
+def try_one(name: str, given: Mapping[str, str]) -> Tried:
+    """Return what the checks say; raises ``FaultsError`` where a needed text is missing or is not what it should be."""
+    trial = TRIALS[name]
+    known = {ask.name for ask in trial.asks}
+    faults = [_unknown(key, sorted(known)) for key in given if key not in known]
+    faults += [_missing(trial, ask.name) for ask in trial.asks if ask.needed and ask.name not in given]
+    if faults:
+        raise FaultsError(faults)
+    sections = trial.design(given)
+    design = design_from_texts({"machine": {"name": trial.title}, **sections}, f"try {name}")
+    case = Case(Project(design, Workshop(name="none", currency="XXX")))
+    report = run_checks(case, reference_build(case))
+    findings = tuple(f for f in report.findings if f.code in trial.codes)
+    absent = tuple(item for item in report.not_looked_at if item.code in trial.codes)
+    return Tried(findings, trial.notes(given), tuple(f"{item.title}: needs {', '.join(item.needs)}" for item in absent))
+
+
+def _unknown(key: str, known: list[str]) -> Fault:
+    return Fault("TRY-01", f"nothing called {key!r} is asked", nearest(key, known), Where(f"--{key}"))
+
+
+def _missing(trial: Trial, name: str) -> Fault:
+    return Fault("TRY-02", f"{trial.name} needs --{name}", f"for example: {trial.example}", Where(f"--{name}"))
