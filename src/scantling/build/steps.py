@@ -9,7 +9,7 @@ from typing import Literal
 from scantling.build.reader import Reader
 from scantling.build.stacks import joint_count
 from scantling.errors import QuantityError
-from scantling.model.design import Design
+from scantling.model.design import Design, Step
 from scantling.quantities import parse_count
 
 ALL = "all"
@@ -54,9 +54,8 @@ def step_circle(design: Design) -> tuple[str, ...]:
 def step_pieces(reader: Reader, step: str) -> tuple[tuple[str, int], ...]:
     """Return the pieces that a step uses, by place, in the step's order; places that stay empty are left out."""
     uses = reader.design.steps[step].uses
-    counted = [
-        (place, _count(text, reader.pieces(place))) for place, text in uses.items() if place in reader.design.places
-    ]
+    places = reader.design.places
+    counted = [(p, _count(text, reader.pieces(p), places[p].pieces)) for p, text in uses.items() if p in places]
     return tuple((place, count) for place, count in counted if count)
 
 
@@ -73,16 +72,32 @@ def step_joints(reader: Reader, step: str) -> tuple[tuple[str, int], ...]:
 
 def coverage(reader: Reader) -> tuple[Coverage, ...]:
     """Return, for every place and then every joint, what the steps use of it and what there is."""
-    design = reader.design
-    pieces = {step: dict(reader.derive(step_pieces, step)) for step in design.steps}
-    joints = {step: dict(reader.derive(step_joints, step)) for step in design.steps}
-    places = (_covered("place", name, reader.pieces(name), pieces) for name in design.places)
-    return (*places, *(_covered("joint", name, reader.derive(joint_count, name), joints) for name in design.joints))
+    places = (reader.derive(place_coverage, name) for name in reader.design.places)
+    return (*places, *(reader.derive(joint_coverage, name) for name in reader.design.joints))
 
 
-def _covered(kind: Literal["place", "joint"], ident: str, needed: int, by_step: dict[str, dict[str, int]]) -> Coverage:
-    using = {step: counts[ident] for step, counts in by_step.items() if ident in counts}
-    return Coverage(kind, ident, sum(using.values()), needed, tuple(using))
+def place_coverage(reader: Reader, place: str) -> Coverage:
+    """Return what the steps use of one place and what there is; reads that place alone."""
+    there, names = reader.pieces(place), reader.design.places[place].pieces
+    steps = reader.design.steps.items()
+    using = {name: _count(step.uses[place], there, names) for name, step in steps if place in step.uses}
+    return _covered("place", place, there, using)
+
+
+def joint_coverage(reader: Reader, joint: str) -> Coverage:
+    """Return how often the steps do up one joint and how often it is there; reads what the joint names alone."""
+    there = reader.derive(joint_count, joint)
+    listed = {name: {**dict.fromkeys(_naming(reader.design, name), ALL), **s.joints} for name, s in _steps(reader)}
+    return _covered("joint", joint, there, {n: _count(uses[joint], there) for n, uses in listed.items() if joint in uses})
+
+
+def _steps(reader: Reader) -> list[tuple[str, Step]]:
+    return list(reader.design.steps.items())
+
+
+def _covered(kind: Literal["place", "joint"], ident: str, needed: int, using: dict[str, int]) -> Coverage:
+    by_step = {step: count for step, count in using.items() if count}
+    return Coverage(kind, ident, sum(by_step.values()), needed, tuple(by_step))
 
 
 def _naming(design: Design, step: str) -> list[str]:
