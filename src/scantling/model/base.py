@@ -36,6 +36,13 @@ class Data(BaseModel):
     )
 
 
+class _SizeMark:
+    """Marks texts in the language of sizes, so that reading finds them."""
+
+
+SIZE = _SizeMark()
+
+
 def _reads(dimension: str) -> Callable[[Any], Any]:
     def read(given: Any) -> Any:
         return parse_figure(given, dimension) if isinstance(given, str) else given
@@ -103,4 +110,6 @@ PrintRate = Annotated[Figure, *_from_text(_grams_per_hour, {"type": "string", "e
 YesNo = Annotated[bool, *_from_text(parse_bool, {"enum": ["yes", "no", True, False]})]
 Day = Annotated[date, *_from_text(parse_date, {"type": "string", "format": "date"})]
 Share = Annotated[Fraction, *_from_text(_fraction, {"type": "string", "examples": ["19 %"]})]
-Expression = Annotated[str, WithJsonSchema({"type": "string", "description": "a size", "examples": ["y-span + 20 mm"]})]
+Expression = Annotated[
+    str, SIZE, WithJsonSchema({"type": "string", "description": "a size", "examples": ["y-span + 20 mm"]})
+]

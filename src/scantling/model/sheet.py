@@ -6,6 +6,7 @@ from typing import Any, Literal
 
 from pydantic import Field, model_validator
 
+from scantling.errors import QuantityError
 from scantling.model.base import Angle, Count, Data, Expression, Length, YesNo
 
 
@@ -36,7 +37,9 @@ class Hole(Data):
     def _has_purpose(cls, given: Any) -> Any:
         """A hole needs a purpose or a diameter."""
         if isinstance(given, dict) and not given.get("for") and not given.get("what") and not given.get("diameter"):
-            raise ValueError("a hole needs a purpose (for: …) or a diameter")
+            raise QuantityError(
+                "a hole without a purpose", "write what it is for, as in for: y-motor.face, or a diameter"
+            )
         return given
 
 

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from pydantic import Field, model_validator
 
+from scantling.errors import QuantityError
 from scantling.model.base import Count, Data, Day, Length, Mass, PrintRate, Share, YesNo
 
 
@@ -29,6 +30,12 @@ class Paper(Data):
 
     size: str = "A4"
     overlap_mm: Length | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _name(cls, given: Any) -> Any:
+        """Accept ``paper: A4``."""
+        return {"size": given} if isinstance(given, str) else given
 
 
 class Saw(Data):
@@ -117,6 +124,17 @@ class Level(Data):
     packs: Count
     price: str
 
+    @model_validator(mode="before")
+    @classmethod
+    def _short(cls, given: Any) -> Any:
+        """Accept ``4: 8.60``, four packs or more at 8.60 each."""
+        if not isinstance(given, str):
+            return given
+        packs, colon, price = given.partition(":")
+        if not colon:
+            raise QuantityError(f"{given!r} is no price level", "write packs and price, as in 4: 8.60")
+        return {"packs": packs.strip(), "price": price.strip()}
+
 
 class Offer(Data):
     """A vendor's pack: ``pack`` pieces for ``price``, or bars, boards or spools.
@@ -176,11 +194,3 @@ class Workshop(Data):
     offers: tuple[Offer, ...] = ()
     threads: tuple[Literal["metric", "inch"], ...] = ("metric",)
     hour: str | None = None
-
-    @model_validator(mode="before")
-    @classmethod
-    def _paper_name(cls, given: Any) -> Any:
-        """Accept ``paper: A4``."""
-        if isinstance(given, dict) and isinstance(given.get("paper"), str):
-            given = {**given, "paper": {"size": given["paper"]}}
-        return given

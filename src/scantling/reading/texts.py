@@ -38,7 +38,19 @@ def node_of(given: Any, where: Where) -> Node:
 def with_identifiers(design: Design) -> Design:
     """Return the design with every keyed thing told its key."""
     changed = {}
-    for section in ("parts", "places", "mates", "axes", "chains", "joints", "sheets", "rails", "warmings", "frames", "steps"):
+    for section in (
+        "parts",
+        "places",
+        "mates",
+        "axes",
+        "chains",
+        "joints",
+        "sheets",
+        "rails",
+        "warmings",
+        "frames",
+        "steps",
+    ):
         things = getattr(design, section)
         changed[section] = {key: thing.model_copy(update={"id": key}) for key, thing in things.items()}
     return design.model_copy(update=changed)

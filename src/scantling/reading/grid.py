@@ -1,0 +1,56 @@
+"""Tables as rows of located cells, whatever file they stand in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from scantling.errors import Where
+from scantling.reading.collecting import Faults
+
+MOST_ROWS = 100_000
+MOST_COLUMNS = 200
+_ERRORS = ("#REF!", "#N/A", "#VALUE!", "#DIV/0!", "#NAME?", "#NULL!", "#NUM!", "Err:")
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A cell's text as shown, without blanks around it; ``row`` and ``column`` count from 1."""
+
+    text: str
+    row: int
+    column: int
+
+    def where(self, file: str) -> Where:
+        """Return its place."""
+        return Where(file, self.row, self.column)
+
+
+@dataclass(frozen=True)
+class Grid:
+    """A table of a file: its rows without the empty ones; ``sheet`` is the name of the workbook's sheet."""
+
+    file: str
+    rows: list[list[Cell]]
+    sheet: str = ""
+
+
+def grid_of(file: str, texts: list[tuple[int, list[str]]], faults: Faults, sheet: str = "") -> Grid | None:
+    """Return the table with these texts, each row with its number; None where it is beyond reason.
+
+    Empty rows and remarks (first cell begins with ``# ``) are left out; a cell that shows an error is a fault.
+    """
+    if len(texts) > MOST_ROWS or any(len(row) > MOST_COLUMNS for _, row in texts):
+        what = f"more than {MOST_ROWS} rows or {MOST_COLUMNS} columns"
+        faults.add("12", what, "split the table, or delete what stands far out", Where(file))
+        return None
+    rows = [
+        [Cell(text.strip(), number, column) for column, text in enumerate(row, 1)]
+        for number, row in texts
+        if any(text.strip() for text in row) and not row[0].lstrip().startswith("# ")
+    ]
+    for row in rows:
+        for cell in row:
+            if cell.text.startswith(_ERRORS):
+                what = f"the cell shows the error {cell.text!r}"
+                faults.add("15", what, "mend its formula, or write the value", cell.where(file))
+    return Grid(file, rows, sheet)
