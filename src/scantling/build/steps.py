@@ -88,7 +88,8 @@ def joint_coverage(reader: Reader, joint: str) -> Coverage:
     """Return how often the steps do up one joint and how often it is there; reads what the joint names alone."""
     there = reader.derive(joint_count, joint)
     listed = {name: {**dict.fromkeys(_naming(reader.design, name), ALL), **s.joints} for name, s in _steps(reader)}
-    return _covered("joint", joint, there, {n: _count(uses[joint], there) for n, uses in listed.items() if joint in uses})
+    using = {name: _count(uses[joint], there) for name, uses in listed.items() if joint in uses}
+    return _covered("joint", joint, there, using)
 
 
 def _steps(reader: Reader) -> list[tuple[str, Step]]:
