@@ -22,10 +22,13 @@ def circles(needs: Mapping[N, Sequence[N]]) -> list[list[N]]:
         _peel(left)
         if not left:
             return found
-        walk: list[N] = [next(iter(left))]
-        while (following := next(one for one in left[walk[-1]] if one in left)) not in walk:
-            walk.append(following)
-        circle = walk[walk.index(following) :]
+        here = next(iter(left))
+        walk: dict[N, None] = {}
+        while here not in walk:
+            walk[here] = None
+            here = next(one for one in left[here] if one in left)
+        on_way = list(walk)
+        circle = on_way[on_way.index(here) :]
         found.append(circle)
         for one in circle:
             del left[one]
