@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from functools import cached_property
+from typing import Any, TypeVar
 
 from scantling.build.fasteners import joint_screws, standard_part
 from scantling.build.gets import gets_of
@@ -14,6 +15,8 @@ from scantling.model.part import Part
 from scantling.model.place import EMPTY, StandIn
 from scantling.model.project import Project
 
+T = TypeVar("T")
+
 
 class Case:
     """One design in one workshop. Holds no choice; everything that depends on choices goes through a reader."""
@@ -23,6 +26,7 @@ class Case:
         self.project = project
         self.memo = Memo()
         self._gets: dict[tuple[str, str], tuple[str, ...]] = {}
+        self._once: dict[tuple[Any, ...], Any] = {}
 
     @cached_property
     def leaders(self) -> Mapping[str, str]:
@@ -54,6 +58,14 @@ class Case:
         found = self._gets.get((place, part))
         if found is None:
             found = self._gets[place, part] = gets_of(self.project, place, self.part(part))
+        return found
+
+    def once(self, function: Callable[..., T], *args: Hashable) -> T:
+        """Return ``function(case, *args)``, which depends on the design and the workshop alone, and remember it."""
+        name = (function, *args)
+        if name not in self._once:
+            self._once[name] = function(self, *args)
+        found: T = self._once[name]
         return found
 
     @cached_property

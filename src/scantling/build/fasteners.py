@@ -98,8 +98,9 @@ def standard_part(name: str) -> Screw | Nut | Washer:
 
 def fastener_mass(part: Screw | Nut | Washer) -> Figure:
     """Return the mass of a fastener in kg: as described, or by calculation from its standard."""
-    if part.mass_kg is not None:
-        return part.mass_kg
+    given: Figure | None = part.mass_kg
+    if given is not None:
+        return given
     if isinstance(part, Screw):
         return screw_mass(screws.screw_head(part.head, part.thread), part.length_mm.value)
     return nut_mass(part) if isinstance(part, Nut) else washer_mass(part)

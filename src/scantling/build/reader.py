@@ -6,7 +6,7 @@ that is how decision tables are grown, by running the check and branching where 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
 from scantling.build.memo import Branch, Leaf, Memo
@@ -41,6 +41,9 @@ class Catalogue(Protocol):
 
     def gets(self, place: str, part: str) -> tuple[str, ...]:
         """Return the ways of getting ``part`` for ``place``."""
+
+    def once(self, function: Callable[..., T], *args: Hashable) -> T:
+        """Return ``function(catalogue, *args)``, which depends on no answer, and remember it."""
 
 
 class Unread(Exception):  # noqa: N818 - a signal to the table grower, never an error that a user sees

@@ -130,4 +130,4 @@ def _length_mm(screw: str | None) -> float:
     part = standard_part(screw or "")
     if not isinstance(part, Screw):
         raise BrokenPromiseError(f"{screw} is not a screw")
-    return part.length_mm.value
+    return float(part.length_mm.value)

@@ -16,7 +16,7 @@ class Total:
 
     scale : whole units per unit of the figure (1000 for grams of a mass in kg)
     subjects : identifiers that have it    terms : the places that contribute to a subject's total
-    contribution : of one place, in the figure's unit (a pure function of a reader)
+    contribution : of one place, in the figure's unit (a pure function of a reader); its nominal value enters the sum
     fixed : what no place holds, with its band, which holds for the whole sum
     """
 
@@ -25,5 +25,5 @@ class Total:
     scale: int
     subjects: Callable[[Design], tuple[str, ...]]
     terms: Callable[[Design, str], tuple[str, ...]]
-    contribution: Callable[[Reader, str, str], float]
+    contribution: Callable[[Reader, str, str], Figure]
     fixed: Callable[[Catalogue, str], Figure]

@@ -1,24 +1,31 @@
 """The explicit list of totals, and how a check reads one.
 
 A total's value is the sum of its rounded contributions, so that a table grown on a trial sum and a check of a full
-build see exactly the same number.
+build see exactly the same number. Its band is the same for every build: that of the fixed share, and for each place the
+widest of its options.
 """
 
 from __future__ import annotations
 
 from scantling.build.masses import MOVING_MASS
+from scantling.build.missing import NotDescribedError
 from scantling.build.rails import RAIL_POWER
-from scantling.build.reader import Catalogue, Reader
+from scantling.build.reader import Catalogue, Reader, Unread
+from scantling.model.build import Key
 from scantling.quantities import Figure
 
 TOTALS = {total.name: total for total in (MOVING_MASS, RAIL_POWER)}
 
 
 def read_total(reader: Reader, name: str, subject: str) -> Figure:
-    """Return a total, with the band of its fixed share; under a trial value while a table is grown.
+    """Return a total, with a band that does not depend on the build; under a trial value while a table is grown.
 
-    Only a check itself may ask, never a derived value.
+    Only a check itself may ask, never a derived value. Raises ``NotDescribedError`` where a place contributes that none
+    of whose options says how much, ``MissingFigureError`` where only the chosen part does not say it.
     """
+    needs = total_needs(reader.case, name, subject)
+    if needs:
+        raise NotDescribedError(needs)
     trial = reader.trial(name)
     if trial is not None:
         return with_fixed(reader.case, name, subject, trial)
@@ -28,11 +35,54 @@ def read_total(reader: Reader, name: str, subject: str) -> Figure:
 
 
 def term_units(reader: Reader, name: str, subject: str, place: str) -> int:
-    """Return one place's contribution in whole units."""
+    """Return one place's contribution in whole units; raises ``MissingFigureError`` where its part does not say it."""
     total = TOTALS[name]
-    return round(total.contribution(reader, subject, place) * total.scale)
+    return round(total.contribution(reader, subject, place).value * total.scale)
 
 
 def with_fixed(case: Catalogue, name: str, subject: str, variable: float) -> Figure:
     """Return the total for a given sum of its places' contributions."""
-    return TOTALS[name].fixed(case, subject) + Figure.exact(variable)
+    fixed = case.once(_fixed, name, subject)
+    return Figure(variable + fixed.value, variable + fixed.low, variable + fixed.high, fixed.grade)
+
+
+def total_needs(case: Catalogue, name: str, subject: str) -> tuple[str, ...]:
+    """Return the facts without which no build has this total: of places none of whose options contributes a figure."""
+    return case.once(_needs, name, subject)
+
+
+def _needs(case: Catalogue, name: str, subject: str) -> tuple[str, ...]:
+    needs: list[str] = []
+    for place in TOTALS[name].terms(case.project.design, subject):
+        of_options = [_alone(case, name, subject, place, part) for part in _parts(case, place)]
+        missing = [one.needs for one in of_options if isinstance(one, NotDescribedError)]
+        if of_options and len(missing) == len(of_options):
+            needs += missing[0]
+    return tuple(dict.fromkeys(needs))
+
+
+def _fixed(case: Catalogue, name: str, subject: str) -> Figure:
+    """The fixed share, its band widened by the widest of each place's options that do not depend on other places."""
+    fixed = TOTALS[name].fixed(case, subject)
+    for place in TOTALS[name].terms(case.project.design, subject):
+        figures = [_alone(case, name, subject, place, part) for part in _parts(case, place)]
+        known = [figure for figure in figures if isinstance(figure, Figure)]
+        below = max((figure.value - figure.low for figure in known), default=0.0)
+        above = max((figure.high - figure.value for figure in known), default=0.0)
+        fixed = fixed + Figure(0.0, -below, above)
+    return fixed
+
+
+def _parts(case: Catalogue, place: str) -> tuple[str, ...]:
+    return tuple(option.part for option in case.project.design.places[place].options)
+
+
+def _alone(case: Catalogue, name: str, subject: str, place: str, part: str) -> Figure | NotDescribedError | None:
+    """What a part contributes in a place, got as liked best; None where that depends on other places."""
+    answers = {case.part_key(place): part, Key("get", place): case.gets(place, part)[0]}
+    try:
+        return TOTALS[name].contribution(Reader(case, answers), subject, place)
+    except NotDescribedError as error:
+        return error
+    except Unread:
+        return None

@@ -1,0 +1,169 @@
+"""The holes of a sheet as they are to be made: points, diameters, bits at hand, distances to the edges."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from math import cos, hypot, radians, sin
+
+from scantling.build.bits_at_hand import best_bit, bits_at_hand, drilling_steps
+from scantling.build.hole_wants import Want, hole_wants
+from scantling.build.missing import each
+from scantling.build.reader import Reader
+from scantling.build.sizes import size
+from scantling.model.sheet import Hole
+from scantling.shapes.outline import Circle, Outline
+from scantling.tables.bits import Bit
+
+SAME_SPOT_MM = 0.5  # a circle of the outline that lies so near to a hole is that hole, drawn
+
+
+@dataclass(frozen=True)
+class ResolvedHole:
+    """One hole, x and y from the sheet's lower left corner.
+
+    key : entry, point and part of the pattern
+    purpose : clearance, tapping, pilot, insert, seat, collar, typed or drawn
+    diameter_mm : wanted    least_mm, most_mm : what a bit may make of it    bit : at hand, None where none will do
+    error_mm : bit less wanted    steps : bits in order, the final one last
+    slot_mm : how much longer than wide, along slot_turn_deg    edge_mm : from the middle to the nearest edge or window,
+    negative outside the sheet    web_mm : material to the next hole, None where it is alone
+    """
+
+    sheet: str
+    key: str
+    purpose: str
+    what: str
+    why: str
+    x_mm: float
+    y_mm: float
+    diameter_mm: float
+    least_mm: float
+    most_mm: float | None
+    bit: str | None
+    bit_mm: float | None
+    error_mm: float | None
+    steps: tuple[str, ...]
+    slot_mm: float
+    slot_turn_deg: float
+    edge_mm: float | None
+    web_mm: float | None
+    care: bool
+    group: str
+
+
+def sheet_holes(reader: Reader, sheet: str) -> tuple[ResolvedHole, ...]:
+    """Return the holes of a sheet in the order of its entries, then circles of the outline that no entry is for.
+
+    Raises ``NotDescribedError`` with all that is missing for any of them.
+    """
+    entries = reader.design.sheets[sheet].holes
+    found = [
+        one for holes in each(lambda at: _entry(reader, sheet, at, entries[at]), range(len(entries))) for one in holes
+    ]
+    outline = sheet_outline(reader, sheet)
+    if outline is not None:
+        found += _drawn(reader, sheet, outline, found)
+        found = [replace(one, edge_mm=_edge(outline, one)) for one in found]
+    return tuple(replace(one, web_mm=_web(one, found)) for one in found)
+
+
+def sheet_outline(reader: Reader, sheet: str) -> Outline | None:
+    """Return the outline of a sheet with its lower left corner at the origin; None where no file was read for it."""
+    outline = reader.case.project.outlines.get(sheet)
+    if outline is None:
+        return None
+    box = outline.extents
+    return outline.shifted(-box.x_min_mm, -box.y_min_mm) if (box.x_min_mm, box.y_min_mm) != (0.0, 0.0) else outline
+
+
+def _entry(reader: Reader, sheet: str, index: int, hole: Hole) -> list[ResolvedHole]:
+    """All holes of one entry."""
+    wants = hole_wants(reader, sheet, hole)
+    if not wants:
+        return []
+    points = each(lambda at: tuple(each(lambda text: reader.derive(size, text).value, at)), (hole.at, *hole.repeat))
+    slot_mm = reader.derive(size, hole.slot_mm).value if hole.slot_mm is not None else 0.0
+    turn_rad = radians(hole.turn_deg.value) if hole.turn_deg is not None else 0.0
+    return [
+        _resolved(reader, sheet, f"{index}.{p}.{w}", hole, want, _moved(want, x_mm, y_mm, turn_rad), slot_mm)
+        for p, (x_mm, y_mm) in enumerate(points)
+        for w, want in enumerate(wants)
+    ]
+
+
+def _moved(want: Want, x_mm: float, y_mm: float, turn_rad: float) -> tuple[float, float]:
+    c, s = cos(turn_rad), sin(turn_rad)
+    return (round(x_mm + c * want.x_mm - s * want.y_mm, 6), round(y_mm + s * want.x_mm + c * want.y_mm, 6))
+
+
+def _resolved(
+    reader: Reader, sheet: str, key: str, hole: Hole, want: Want, at: tuple[float, float], slot_mm: float
+) -> ResolvedHole:
+    bit, steps = _bit(reader, want)
+    return ResolvedHole(
+        sheet=sheet,
+        key=key,
+        purpose=want.purpose,
+        what=hole.what,
+        why=want.why,
+        x_mm=at[0],
+        y_mm=at[1],
+        diameter_mm=want.diameter_mm,
+        least_mm=want.least_mm,
+        most_mm=want.most_mm,
+        bit=None if bit is None else bit.name,
+        bit_mm=None if bit is None else bit.diameter_mm,
+        error_mm=None if bit is None else round(bit.diameter_mm - want.diameter_mm, 6),
+        steps=steps,
+        slot_mm=slot_mm,
+        slot_turn_deg=hole.slot_turn_deg.value if hole.slot_turn_deg is not None else 0.0,
+        edge_mm=None,
+        web_mm=None,
+        care=hole.care,
+        group=hole.group,
+    )
+
+
+def _bit(reader: Reader, want: Want) -> tuple[Bit | None, tuple[str, ...]]:
+    bits = bits_at_hand(reader.workshop)
+    found = best_bit(want.diameter_mm, want.least_mm, want.most_mm, bits)
+    return found, () if found is None else drilling_steps(found, bits)
+
+
+def _drawn(reader: Reader, sheet: str, outline: Outline, found: list[ResolvedHole]) -> list[ResolvedHole]:
+    """Circles of the outline that are no entry's hole: to be made as drawn."""
+    extra = []
+    for number, circle in enumerate(outline.circles):
+        if any(_is_hole(circle, one) for one in found):
+            continue
+        wide_mm = round(circle.diameter_mm, 6)
+        want = Want(0.0, 0.0, wide_mm, wide_mm, None, "circle of the outline", "drawn")
+        hole = Hole.model_validate({"at": ("0 mm", "0 mm"), "diameter": f"{wide_mm!r} mm"})
+        at = (round(circle.centre[0], 6), round(circle.centre[1], 6))
+        extra.append(_resolved(reader, sheet, f"drawn.{number}", hole, want, at, 0.0))
+    return extra
+
+
+def _is_hole(circle: Circle, hole: ResolvedHole) -> bool:
+    return hypot(circle.centre[0] - hole.x_mm, circle.centre[1] - hole.y_mm) <= SAME_SPOT_MM
+
+
+def _edge(outline: Outline, hole: ResolvedHole) -> float:
+    """Distance from the middle of a hole to the boundary or a window, negative outside the sheet."""
+    solid = Outline(outline.boundary, outline.windows)
+    distance_mm = solid.edge_distance_mm((hole.x_mm, hole.y_mm))
+    return round(distance_mm if solid.holds((hole.x_mm, hole.y_mm)) else -distance_mm, 6)
+
+
+def _web(hole: ResolvedHole, found: list[ResolvedHole]) -> float | None:
+    """Material between a hole's rim and the next hole's; slots count with their half length all round."""
+    webs = [
+        hypot(one.x_mm - hole.x_mm, one.y_mm - hole.y_mm) - _reach(one) - _reach(hole)
+        for one in found
+        if one is not hole
+    ]
+    return round(min(webs), 6) if webs else None
+
+
+def _reach(hole: ResolvedHole) -> float:
+    return max(hole.diameter_mm, hole.bit_mm or 0.0) / 2 + hole.slot_mm / 2

@@ -1,0 +1,172 @@
+"""Values to enter when the machine is set up, as they follow from the chosen parts; and those the maker adds."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import sqrt
+
+from scantling.build.axis_loads import travel
+from scantling.build.drives import belt_drive, screw_drive
+from scantling.build.missing import NotDescribedError
+from scantling.build.reader import Reader
+from scantling.build.sizes import size
+from scantling.model.axis import BeltAxis
+from scantling.model.kinds import Motor
+from scantling.quantities import Figure, show_fraction, show_number
+
+
+@dataclass(frozen=True)
+class Setting:
+    """One value to enter.
+
+    key : stable, ``axis.y.steps-per-mm``    value : as entered    exact : as an exact ratio where the value is rounded
+    because : what it follows from
+    """
+
+    key: str
+    title: str
+    value: str
+    unit: str
+    exact: str = ""
+    because: str = ""
+    group: str = ""
+
+
+def settings(reader: Reader) -> tuple[Setting, ...]:
+    """Return all values to enter, sorted by key; what is not described is left out."""
+    found = [one for axis in reader.design.axes for one in reader.derive(axis_settings, axis)]
+    found += reader.derive(heat_settings)
+    found += reader.derive(own_settings)
+    return tuple(sorted(found, key=lambda one: one.key))
+
+
+def axis_settings(reader: Reader, axis: str) -> tuple[Setting, ...]:
+    """Return the values of one axis: steps, sizes of steps, travel, speed and acceleration, motor current."""
+    described = reader.design.axes[axis]
+    drive = _belt_steps if isinstance(described, BeltAxis) else _screw_steps
+    found = [*_or_none(lambda: drive(reader, axis)), *_or_none(lambda: _travel(reader, axis))]
+    found += _needs(reader, axis)
+    found += _current(reader, axis)
+    return tuple(found)
+
+
+def heat_settings(reader: Reader) -> tuple[Setting, ...]:
+    """Return the temperatures that the design's heaters are to reach."""
+    return tuple(
+        Setting(
+            f"heat.{name}.target",
+            f"{warming.title or name}: temperature",
+            _rounded(warming.target_c),
+            "°C",
+            group="heat",
+        )
+        for name, warming in reader.design.warmings.items()
+    )
+
+
+def own_settings(reader: Reader) -> tuple[Setting, ...]:
+    """Return the values and tests that the maker has added."""
+    found: list[Setting] = []
+    for name, own in reader.design.settings.items():
+        shown = _shown_size(reader, own.value)
+        found.append(Setting(f"own.{name}", own.title, shown, "mm" if shown else "", because=own.text, group="own"))
+    return tuple(found)
+
+
+def _belt_steps(reader: Reader, axis: str) -> list[Setting]:
+    drive = reader.derive(belt_drive, axis)
+    because = f"{drive.teeth} teeth of {show_number(float(drive.pitch_mm))} mm"
+    found = _steps(axis, drive.steps_per_mm, drive.full_steps, drive.microsteps, drive.full_step_mm, because)
+    if drive.axles_mm is not None:
+        length = _rounded(drive.axles_mm)
+        found.append(
+            _setting(axis, "belt-span", "free span of the belt, for tuning", length, "mm", because="axle distance")
+        )
+    return found
+
+
+def _screw_steps(reader: Reader, axis: str) -> list[Setting]:
+    drive = reader.derive(screw_drive, axis)
+    because = f"lead {show_fraction(drive.lead_mm)} mm ({drive.thread.name})"
+    found = _steps(axis, drive.steps_per_mm, drive.full_steps, drive.microsteps, drive.full_step_mm, because)
+    if reader.design.axes[axis].vertical:
+        grid = show_fraction(drive.full_step_mm)
+        text = "layer heights best a multiple of"
+        found.append(
+            _setting(axis, "layer-grid", text, show_number(float(drive.full_step_mm)), "mm", grid, "one full step")
+        )
+    return found
+
+
+def _steps(
+    axis: str, per_mm: Fraction, full: Fraction, microsteps: int, full_step_mm: Fraction, because: str
+) -> list[Setting]:
+    exact = show_fraction(per_mm).partition(" = ")[0] if per_mm.denominator != 1 else ""
+    why = f"{show_number(float(full))} full steps, {microsteps} microsteps each, {because}"
+    return [
+        _setting(axis, "steps-per-mm", "steps per mm", f"{float(per_mm):.9g}", "1/mm", exact, why),
+        _setting(axis, "microsteps", "microsteps per full step", str(microsteps), "", because="driver setting"),
+        _setting(axis, "full-step", "a full step moves", show_number(float(full_step_mm)), "mm", because=because),
+    ]
+
+
+def _travel(reader: Reader, axis: str) -> list[Setting]:
+    length = _rounded(reader.derive(travel, axis))
+    return [_setting(axis, "travel", "travel", length, "mm", because="free length of the rods less carriage and stops")]
+
+
+def _needs(reader: Reader, axis: str) -> list[Setting]:
+    """Wanted speed and acceleration: what the checks have judged, so what may be entered."""
+    needs = reader.design.axes[axis].needs
+    wanted: Iterable[tuple[str, Figure | None, str]] = (
+        ("speed", needs.speed_mm_s, "mm/s"),
+        ("acceleration", needs.acceleration_mm_s2, "mm/s²"),
+    )
+    because = "as the design needs it"
+    return [
+        _setting(axis, f"max-{n}", f"top {n}", _rounded(f), u, because=because) for n, f, u in wanted if f is not None
+    ]
+
+
+def _current(reader: Reader, axis: str) -> list[Setting]:
+    """The rated current of the motor, rms and peak; the kinder reading where the maker does not say which is given."""
+    place = reader.design.axes[axis].motor
+    motor = None if place is None else reader.part(place)
+    if not isinstance(motor, Motor) or motor.current_a is None:
+        return []
+    rated_a = motor.current_a.value
+    rms_a = rated_a if motor.current_basis == "rms" else rated_a / sqrt(2)
+    said = (
+        f"rated {motor.current_basis}" if motor.current_basis else "rms or peak is not said: taken as peak, to be safe"
+    )
+    peak = f"{show_number(rms_a * sqrt(2), 2)} A peak"
+    because = f"{motor.name or motor.id}: {show_number(rated_a)} A, {said}; at most this much"
+    return [_setting(axis, "motor-current", "motor current, rms", show_number(rms_a, 2), "A", peak, because)]
+
+
+def _setting(axis: str, name: str, title: str, value: str, unit: str, exact: str = "", because: str = "") -> Setting:
+    return Setting(f"axis.{axis}.{name}", f"{axis}: {title}", value, unit, exact, because, f"axis {axis}")
+
+
+def _rounded(figure: Figure) -> str:
+    return show_number(figure.value)
+
+
+def _shown_size(reader: Reader, text: str | None) -> str:
+    """A size as shown; empty where there is none, or where it is not described."""
+    if text is None:
+        return ""
+    try:
+        return _rounded(reader.derive(size, text))
+    except NotDescribedError:
+        return ""
+
+
+def _or_none(call: Callable[[], list[Setting]]) -> list[Setting]:
+    """What a call gives, nothing where it is not described."""
+    try:
+        return call()
+    except NotDescribedError:
+        return []
