@@ -9,8 +9,9 @@ from scantling.build.bits_at_hand import best_bit, bits_at_hand, drilling_steps
 from scantling.build.hole_wants import Want, hole_wants
 from scantling.build.missing import each
 from scantling.build.reader import Reader
-from scantling.build.sizes import size
+from scantling.build.sizes import feature, size
 from scantling.model.sheet import Hole
+from scantling.quantities import Figure
 from scantling.shapes.outline import Circle, Outline
 from scantling.tables.bits import Bit
 
@@ -51,6 +52,29 @@ class ResolvedHole:
     group: str
 
 
+@dataclass(frozen=True)
+class SheetDrawing:
+    """All that the drawing of a sheet depends on: two are equal where the drawing is the same.
+
+    part : the stock it is made from    pieces : names, or numbers where they have none
+    mirrored : those of the other hand    outline : lower left corner at the origin
+    """
+
+    sheet: str
+    title: str
+    part: str
+    material: str
+    thickness_mm: Figure
+    outline: Outline
+    holes: tuple[ResolvedHole, ...]
+    pieces: tuple[str, ...]
+    mirrored: tuple[str, ...]
+    face_up: str
+    up: str
+    grain: str
+    drilled_with: str | None
+
+
 def sheet_holes(reader: Reader, sheet: str) -> tuple[ResolvedHole, ...]:
     """Return the holes of a sheet in the order of its entries, then circles of the outline that no entry is for.
 
@@ -65,6 +89,29 @@ def sheet_holes(reader: Reader, sheet: str) -> tuple[ResolvedHole, ...]:
         found += _drawn(reader, sheet, outline, found)
         found = [replace(one, edge_mm=_edge(outline, one)) for one in found]
     return tuple(replace(one, web_mm=_web(one, found)) for one in found)
+
+
+def sheet_drawing(reader: Reader, sheet: str) -> SheetDrawing | None:
+    """Return what the drawing of a sheet shows; None where its place is empty or no outline was read for it."""
+    part, outline = reader.part(sheet), sheet_outline(reader, sheet)
+    if part is None or outline is None:
+        return None
+    described, place = reader.design.sheets[sheet], reader.design.places[sheet]
+    return SheetDrawing(
+        sheet=sheet,
+        title=described.title or place.title or sheet,
+        part=part.id,
+        material=part.material or part.id,
+        thickness_mm=reader.derive(feature, sheet, "thickness"),
+        outline=outline,
+        holes=reader.derive(sheet_holes, sheet),
+        pieces=place.pieces or tuple(str(number + 1) for number in range(reader.pieces(sheet))),
+        mirrored=place.mirrored,
+        face_up=described.face_up,
+        up=described.up,
+        grain=described.grain,
+        drilled_with=described.drilled_with,
+    )
 
 
 def sheet_outline(reader: Reader, sheet: str) -> Outline | None:
