@@ -14,6 +14,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
 
 from scantling.errors import QuantityError
 from scantling.quantities import (
+    DIMENSIONS,
     Figure,
     exact_number,
     file_name_of,
@@ -51,7 +52,9 @@ def _reads(dimension: str) -> Callable[[Any], Any]:
 
 
 def _quantity(dimension: str, example: str) -> Any:
-    schema = {"type": "string", "description": f"{dimension}, written with its unit", "examples": [example]}
+    bare = DIMENSIONS[dimension].may_be_bare
+    words = f"{dimension}, a number" if bare else f"{dimension}, written with its unit"
+    schema = {"type": ["string", "number"] if bare else "string", "description": words, "examples": [example]}
     return Annotated[Figure, BeforeValidator(_reads(dimension)), WithJsonSchema(schema)]
 
 
@@ -109,7 +112,7 @@ Kilometres = Annotated[int, *_from_text(_kilometres, {"type": "string", "example
 PrintRate = Annotated[Figure, *_from_text(_grams_per_hour, {"type": "string", "examples": ["12 g/h"]})]
 YesNo = Annotated[bool, *_from_text(parse_bool, {"enum": ["yes", "no", True, False]})]
 Day = Annotated[date, *_from_text(parse_date, {"type": "string", "format": "date"})]
-Share = Annotated[Fraction, *_from_text(_fraction, {"type": "string", "examples": ["19 %"]})]
+Share = Annotated[Fraction, *_from_text(_fraction, {"type": ["string", "number"], "examples": ["19 %"]})]
 Expression = Annotated[
     str, SIZE, WithJsonSchema({"type": "string", "description": "a size", "examples": ["y-span + 20 mm"]})
 ]

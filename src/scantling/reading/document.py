@@ -43,7 +43,12 @@ def read_document(
     tree = _tree(path, folder, faults, where)
     if tree is None:
         return Document(model.model_construct(), Entries({}, {}, where), {}, set(field_types(model)))
-    return _Filling(model, tree, Sections(folder, path.parent, faults), faults).document()
+    return document_of(tree, model, Sections(folder, path.parent, faults), faults)
+
+
+def document_of(tree: Entries, model: type[M], sections: Sections, faults: Faults) -> Document[M]:
+    """Return what a tree describes; files that it names are looked up by ``sections``."""
+    return _Filling(model, tree, sections, faults).document()
 
 
 def _tree(path: FilePath, folder: Folder, faults: Faults, where: Where) -> Entries | None:

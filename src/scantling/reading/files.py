@@ -18,16 +18,21 @@ LONGEST_NAME = 300
 class Folder:
     """A folder that nothing read through it can leave; file names in faults are relative to it."""
 
-    def __init__(self, root: Path, faults: Faults, digests: dict[str, str]) -> None:
-        """Read below ``root``; ``digests`` gets the sha256 of every file that was read."""
+    def __init__(self, root: Path, faults: Faults, digests: dict[str, str], prefix: str = "") -> None:
+        """Read below ``root``; ``digests`` gets the sha256 of every file that was read.
+
+        prefix : put before names, where files of two folders must be told apart
+        """
         self.root = root.resolve()
+        self.prefix = prefix
         self.faults = faults
         self.digests = digests
 
     def name_of(self, path: Path) -> str:
         """Return how a file is called in faults and digests."""
         resolved = path.resolve()
-        return resolved.relative_to(self.root).as_posix() if resolved.is_relative_to(self.root) else path.name
+        name = resolved.relative_to(self.root).as_posix() if resolved.is_relative_to(self.root) else path.name
+        return self.prefix + name
 
     def find(self, written: str, beside: Path, where: Where = NOWHERE) -> Path | None:
         """Return the file that ``written`` means for a file in the folder ``beside``; None after a fault."""

@@ -4,72 +4,88 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, cast
 
-from scantling.errors import Where
+from scantling.errors import FaultsError, Where
 from scantling.model.build import Key
 from scantling.reading.collecting import Faults
 from scantling.reading.files import MOST_TEXT_BYTES, Folder, decoded
 
-_MEND = "delete it: the next plan makes a new one"
+KINDS = ("part", "get", "screw")
 
 
 @dataclass(frozen=True)
 class Lock:
-    """The choice in force.
+    """What a lock says.
 
-    answers : by question    packs : bought packs by offer    files : digests of what it was made from    copies : machines
+    answers : the choice    pinned : those that were asked for    packs : by offer    files : digests of what was read
     """
 
-    answers: Mapping[Key, str]
-    packs: Mapping[str, int]
-    files: Mapping[str, str]
     copies: int
+    answers: Mapping[Key, str]
+    pinned: Mapping[Key, str] = field(default_factory=dict)
+    packs: Mapping[str, int] = field(default_factory=dict)
+    files: Mapping[str, str] = field(default_factory=dict)
+    proven: bool = False
 
 
 def read_lock(path: Path) -> Lock:
-    """Return the choice in force; raises ``FaultsError`` where the file is not a lock."""
+    """Return the lock in a file; raises ``FaultsError`` for a file that no plan wrote."""
     faults = Faults()
-    data = Folder(path.parent, faults, {}).read(path, MOST_TEXT_BYTES)
-    text = decoded(data, path.name, faults) if data is not None else None
-    lock = _parsed(text, path, faults) if text is not None else None
-    faults.raise_any()
-    if lock is None:
-        raise ValueError(f"{path}: neither a lock nor a fault")
-    return lock
+    data = Folder(path.parent, faults, {}).read(path, MOST_TEXT_BYTES, Where(path.name))
+    text = None if data is None else decoded(data, path.name, faults)
+    content = None if text is None else _json(text, path.name, faults)
+    found = None if content is None else _lock(content, path.name, faults)
+    if found is None:
+        raise FaultsError(faults.found)
+    return found
 
 
-def _parsed(text: str, path: Path, faults: Faults) -> Lock | None:
+_MEND = "delete it; the next plan writes a new one"
+
+
+def _json(text: str, file: str, faults: Faults) -> dict[str, Any] | None:
     try:
         content = json.loads(text)
     except (json.JSONDecodeError, RecursionError) as error:
-        line, column = (error.lineno, error.colno) if isinstance(error, json.JSONDecodeError) else (1, 1)
-        faults.add("70", f"{path.name} is not JSON", _MEND, Where(path.name, line, column))
+        line, column = getattr(error, "lineno", 1), getattr(error, "colno", 1)
+        faults.add("06", "the lock is not JSON", _MEND, Where(file, line, column))
         return None
+    if not isinstance(content, dict) or content.get("format") != "1":
+        faults.add("24", "the lock has another format than this program writes", _MEND, Where(file, 1, 1))
+        return None
+    return content
+
+
+def _lock(content: dict[str, Any], file: str, faults: Faults) -> Lock | None:
     try:
-        return _lock(content)
-    except (KeyError, TypeError, ValueError, AttributeError) as error:
-        faults.add("70", f"{path.name} is not a lock of ours ({error})", _MEND, Where(path.name, 1, 1))
+        return Lock(
+            copies=_whole(content["copies"]),
+            answers=_answers(content["answers"]),
+            pinned=_answers(content.get("pinned", {})),
+            packs={str(offer): _whole(packs) for offer, packs in dict(content.get("packs", {})).items()},
+            files={str(name): str(digest) for name, digest in dict(content.get("files", {})).items()},
+            proven=content.get("proven") is True,
+        )
+    except (KeyError, TypeError, ValueError) as error:
+        faults.add("22", f"the lock is not as a plan writes it ({error})", _MEND, Where(file, 1, 1))
         return None
 
 
-def _lock(content: dict[str, Any]) -> Lock:
-    answers = {_key(name): _text(answer) for name, answer in content["answers"].items()}
-    packs = {str(offer): int(count) for offer, count in content["packs"].items()}
-    files = {str(name): _text(digest) for name, digest in content["files"].items()}
-    return Lock(answers, packs, files, int(content["copies"]))
-
-
-def _key(name: str) -> Key:
-    kind, _, subject = name.partition(" ")
-    if kind not in ("part", "get", "screw") or not subject:
-        raise ValueError(f"no question {name!r}")
-    return Key(cast(Any, kind), subject)
-
-
-def _text(value: Any) -> str:
-    if not isinstance(value, str):
-        raise TypeError(f"{value!r} is not a text")
+def _whole(value: Any) -> int:
+    if type(value) is not int or value < 0:
+        raise ValueError(f"{value!r} is no count")
     return value
+
+
+def _answers(rows: Any) -> dict[Key, str]:
+    """``part of x-rod`` and ``part x-rod`` name the same question."""
+    found: dict[Key, str] = {}
+    for text, answer in dict(rows).items():
+        kind, _, subject = str(text).partition(" ")
+        if kind not in KINDS or not isinstance(answer, str):
+            raise ValueError(f"{text!r} is no question")
+        found[Key(cast(Any, kind), subject.removeprefix("of "))] = answer
+    return found
