@@ -80,15 +80,20 @@ def sheet_holes(reader: Reader, sheet: str) -> tuple[ResolvedHole, ...]:
 
     Raises ``NotDescribedError`` with all that is missing for any of them.
     """
-    entries = reader.design.sheets[sheet].holes
-    found = [
-        one for holes in each(lambda at: _entry(reader, sheet, at, entries[at]), range(len(entries))) for one in holes
-    ]
+    entries = range(len(reader.design.sheets[sheet].holes))
+    found = [one for holes in each(lambda at: reader.derive(entry_holes, sheet, at), entries) for one in holes]
     outline = sheet_outline(reader, sheet)
     if outline is not None:
-        found += _drawn(reader, sheet, outline, found)
-        found = [replace(one, edge_mm=_edge(outline, one)) for one in found]
+        drawn = _drawn(reader, sheet, outline, found)
+        found += [replace(one, edge_mm=_edge(outline, one)) for one in drawn]
     return tuple(replace(one, web_mm=_web(one, found)) for one in found)
+
+
+def entry_holes(reader: Reader, sheet: str, index: int) -> tuple[ResolvedHole, ...]:
+    """Return the holes of one entry of a sheet, without their webs; reads only what that entry is for."""
+    found = _entry(reader, sheet, index, reader.design.sheets[sheet].holes[index])
+    outline = sheet_outline(reader, sheet)
+    return tuple(found if outline is None else (replace(one, edge_mm=_edge(outline, one)) for one in found))
 
 
 def sheet_drawing(reader: Reader, sheet: str) -> SheetDrawing | None:
