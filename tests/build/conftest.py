@@ -239,7 +239,7 @@ MakeCase = Callable[..., Case]
 def make_case() -> MakeCase:
     """Return a maker of cases: ``make_case({"places.bed.reference": …}, workshop={…}, meshes=…)``."""
 
-    def make(changes: Mapping[str, Any] = {}, *, workshop: Mapping[str, Any] = {}, **files: Any) -> Case:  # noqa: B006
+    def make(changes: Mapping[str, Any] = {}, *, workshop: Mapping[str, Any] = {}, **files: Any) -> Case:
         return Case(project_of(changed(DESIGN, changes), changed(WORKSHOP, workshop), **files))
 
     return make
@@ -249,7 +249,7 @@ def make_case() -> MakeCase:
 def read(make_case: MakeCase) -> Callable[..., Reader]:
     """Return a maker of readers of the reference build, with some parts changed: ``read(parts={"y-pulley": …})``."""
 
-    def make(changes: Mapping[str, Any] = {}, *, parts: Mapping[str, str] = {}, **more: Any) -> Reader:  # noqa: B006
+    def make(changes: Mapping[str, Any] = {}, *, parts: Mapping[str, str] = {}, **more: Any) -> Reader:
         from scantling.build.reference import carry_over
 
         case = make_case(changes, **more)

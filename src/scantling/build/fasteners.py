@@ -165,7 +165,7 @@ def _near(name: str) -> tuple[str, ...]:
     """Return standard names that a wrong one may have meant: those of its size, else of M3."""
     size = re.split(r"[x\s]", name.strip())[0]
     try:
-        thread = threads.thread(size).name
+        thread = threads.thread(_thread_of_size(size)).name if "-" not in size else threads.thread(size).name
     except LookUpError:
         thread = "M3"
     known = [nut_name(style, thread) for style in ("plain", "lock", "thin")]

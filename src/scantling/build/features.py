@@ -9,13 +9,15 @@ from scantling.quantities import Figure, Grade
 
 
 def part_feature(part: Part, name: str, workshop: Workshop) -> Figure | None:
-    """Return a length of a part in mm: as measured on the lot in hand, else as described; None where neither."""
+    """Return a length of a part in mm: as measured on the lot in hand, else as described, else usual; None for none."""
     name = feature_name(type(part), name)
     for actual in workshop.actuals:
         if (actual.part, actual.size) == (part.id, name):
             return Figure(actual.value.value, actual.value.low, actual.value.high, Grade.MEASURED, "measured")
     field = length_fields(type(part)).get(name)
     described: Figure | None = getattr(part, field) if field is not None else None
+    if described is None and isinstance(part, Motor) and name == "tapped-depth":
+        return tapped_depth(part)
     return described if described is not None else part.sizes.get(name)
 
 

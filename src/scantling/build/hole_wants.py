@@ -9,11 +9,11 @@ from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.build.stacks import joint_count
-from scantling.build.typical import motor_face
 from scantling.errors import LookUpError
 from scantling.model.kinds import Motor, Rod
 from scantling.model.sheet import Hole
 from scantling.tables import holes
+from scantling.tables.motor_faces import motor_face
 from scantling.tables.threads import thread
 
 PILOT_CLEARANCE_MM = 0.5  # round a motor's centring collar, in a hole sawn or drilled by hand; workshop practice

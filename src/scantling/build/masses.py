@@ -117,10 +117,11 @@ def _sheet_mass(reader: Reader, place: str, part: SheetStock) -> Figure:
     outline = reader.case.project.outlines.get(place)
     if outline is None:
         raise NotDescribedError((f"sheets.{place}.outline",))
-    weight = (
-        part.density_kg_m3 if part.density_kg_m3 is not None else density(part.material, f"parts.{part.id}.density")
-    )
-    return Figure.exact(outline.area_mm2) * reader.derive(feature, place, "thickness") * weight * KG_MM3_PER_KG_M3
+    thickness_mm = reader.derive(feature, place, "thickness")
+    weight: Figure | None = part.density_kg_m3
+    if weight is None:
+        weight = density(part.material, f"parts.{part.id}.density", thickness_mm.value)
+    return Figure.exact(outline.area_mm2) * thickness_mm * weight * KG_MM3_PER_KG_M3
 
 
 MOVING_MASS = Total(

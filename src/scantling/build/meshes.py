@@ -9,7 +9,7 @@ from scantling.build.gets import filament_of, plastic_of
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
-from scantling.build.typical import plastic_density
+from scantling.build.typical import density
 from scantling.model.kinds import MeshVariant, Printed
 from scantling.quantities import Figure, Grade
 from scantling.shapes.mesh import MeshFacts
@@ -110,7 +110,7 @@ def _density(reader: Reader, plastic: str) -> Figure:
     if filament is not None and filament.density_kg_m3 is not None:
         given: Figure = filament.density_kg_m3
         return given
-    return plastic_density(plastic)
+    return density(plastic, f"parts (a filament of {plastic} with its density)")
 
 
 def _fits(facts: MeshFacts, bed_mm: tuple[float, float, float]) -> bool:

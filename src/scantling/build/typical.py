@@ -2,96 +2,71 @@
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.build.missing import NotDescribedError
-from scantling.model.kinds import Belt
+from scantling.errors import LookUpError
+from scantling.model.kinds import Belt, Motor
 from scantling.quantities import Figure, Grade
+from scantling.tables.bands import Band
+from scantling.tables.belt_profiles import belt_profile
+from scantling.tables.frictions import friction
+from scantling.tables.materials import material
+from scantling.tables.motor_faces import motor_face
 from scantling.tables.threads import Thread
 
-_PITCH = re.compile(r"(?P<pitch>\d+(?:\.\d+)?)\s*mm\b.*")
 
-
-@dataclass(frozen=True)
-class MotorFace:
-    """The face of a motor: its square of screws, its centring collar, the thread of its screws."""
-
-    square_mm: float
-    pilot_mm: float
-    thread: str
-
-
-def _typical(value: float, low: float, high: float, source: str) -> Figure:
-    return Figure(value, low, high, Grade.TYPICAL, source)
+def typical(band: Band, source: str) -> Figure:
+    """Return a band of a class table as a figure."""
+    return Figure(band.typical, band.low, band.high, Grade.TYPICAL, source)
 
 
 def belt_pitch(profile: str, fact: str) -> Fraction:
-    """Return the exact pitch in mm of a belt's profile."""
-    found = _PITCH.fullmatch(profile)
-    if found is None:
-        raise NotDescribedError((f"{fact} (a profile whose pitch is known)",))
-    return Fraction(found["pitch"])
+    """Return the exact pitch in mm of a belt's profile; ``fact`` is where the files name it."""
+    try:
+        return belt_profile(profile).pitch_mm
+    except LookUpError as error:
+        raise NotDescribedError((f"{fact} ({error})",)) from None
 
 
 def belt_line_mass(belt: Belt) -> Figure:
-    """Return the mass of a belt in g/m."""
-    if belt.line_mass_g_m is not None:
-        given: Figure = belt.line_mass_g_m
+    """Return the mass of a belt in g/m: as described, else by its profile and width."""
+    given: Figure | None = belt.line_mass_g_m
+    if given is not None:
         return given
-    per_mm = _typical(1.35, 1.2, 1.5, "2 mm belts, from memory")
-    return per_mm * Figure.exact(belt.width_mm.value)
+    width_mm: Figure = belt.width_mm
+    try:
+        return typical(belt_profile(belt.profile).mass_g_m_mm, f"{belt.profile}, usual") * width_mm
+    except LookUpError as error:
+        raise NotDescribedError((f"parts.{belt.id}.line-mass ({error})",)) from None
 
 
-def density(material: str, fact: str) -> Figure:
-    """Return the density in kg/m3 of a material by its class."""
-    found = _DENSITIES.get(material)
-    if found is None:
-        raise NotDescribedError((f"{fact} (a material whose density is known)",))
-    return _typical(*found, f"{material}, typical")
-
-
-def plastic_density(plastic: str) -> Figure:
-    """Return the density in kg/m3 of a plastic."""
-    found = _PLASTICS.get(plastic)
-    if found is None:
-        raise NotDescribedError((f"parts (density of a filament of {plastic})",))
-    return _typical(*found, f"{plastic}, typical")
+def density(name: str, fact: str, thickness_mm: float | None = None) -> Figure:
+    """Return the density in kg/m3 of a material by its class; ``fact`` is where the files would say it."""
+    try:
+        return typical(material(name, thickness_mm).density_kg_m3, f"{name}, usual")
+    except LookUpError as error:
+        raise NotDescribedError((f"{fact} ({error})",)) from None
 
 
 def bushing_friction(lining: str) -> Figure:
     """Return the friction of a bushing on its rod."""
-    return _typical(*_FRICTIONS[lining], f"{lining} lining, typical")
+    return typical(friction(f"{lining} bushing").friction_ratio, f"{lining} bushing, usual")
 
 
 def bushing_drag(lining: str) -> Figure:
     """Return the pull in N of seals and grease of one bushing."""
-    return _typical(*_DRAGS[lining], f"{lining} lining, typical")
+    drag_n = friction(f"{lining} bushing").drag_n
+    return Figure.exact(0.0) if drag_n is None else typical(drag_n, f"{lining} bushing, usual")
 
 
 def screw_friction(found: Thread) -> Figure:
     """Return the friction of a drive screw in its nut."""
-    if found.family == "trapezoidal":
-        return _typical(0.15, 0.10, 0.20, "trapezoidal screw in bronze or polymer, typical")
-    return _typical(0.17, 0.12, 0.25, "threaded rod in a steel or brass nut, typical")
+    pair = "trapezoidal screw" if found.family == "trapezoidal" else "threaded rod"
+    return typical(friction(pair).friction_ratio, f"{pair}, usual")
 
 
-def motor_face(frame_size: str) -> MotorFace:
-    """Return the face of a motor by its frame size."""
-    return _FACES[frame_size]
-
-
-_DENSITIES = {
-    "steel": (7850.0, 7800.0, 7900.0),
-    "stainless": (7900.0, 7850.0, 8000.0),
-    "aluminium": (2700.0, 2680.0, 2750.0),
-}
-_PLASTICS = {"PLA": (1240.0, 1210.0, 1300.0), "PETG": (1270.0, 1230.0, 1290.0), "ABS": (1040.0, 1020.0, 1080.0)}
-_FRICTIONS = {"ball": (0.005, 0.002, 0.01), "polymer": (0.25, 0.15, 0.35), "bronze": (0.15, 0.1, 0.2)}
-_DRAGS = {"ball": (0.3, 0.1, 0.6), "polymer": (0.3, 0.0, 0.6), "bronze": (0.3, 0.0, 0.6)}
-_FACES = {
-    "14": MotorFace(26.0, 22.0, "M3"),
-    "17": MotorFace(31.0, 22.0, "M3"),
-    "23": MotorFace(47.14, 38.1, "M5"),
-}
+def tapped_depth(motor: Motor) -> Figure | None:
+    """Return how deep the threads in a motor's face usually are, in mm; None where the face is not tapped."""
+    depth_mm = motor_face(motor.frame_size).tapped_depth_mm
+    return None if depth_mm is None else Figure.exact(depth_mm).as_typical(f"frame {motor.frame_size}, usual")
