@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from scantling.build.typical import tapped_depth
 from scantling.model.features import feature_name, length_fields
+from scantling.model.kinds import Motor
 from scantling.model.part import Part
 from scantling.model.workshop import Workshop
 from scantling.quantities import Figure, Grade
