@@ -71,7 +71,7 @@ def height_change_at_tool_mm(
     >>> round(height_change_at_tool_mm(7.2, 180.0, 110.0, 332.0, 205_000.0, 201.0619, False, True), 4)
     0.0539
     >>> round(height_change_at_tool_mm(7.2, 180.0, 110.0, 332.0, 205_000.0, 201.0619, False, False), 4)
-    0.0128
+    0.0076
     """
     middle_mm = span_mm / 2
     drops_mm = []
