@@ -1,0 +1,147 @@
+"""The explicit list of checks, and a run of all of them over one build."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import inf
+
+from scantling.build.case import Case
+from scantling.build.reader import Reader
+from scantling.checks import (
+    belt_length,
+    belt_line,
+    belt_mesh,
+    belt_pulley,
+    belt_resolution,
+    belt_torque,
+    chain_worst,
+    chain_yield,
+    frame_sway,
+    hole_bit,
+    hole_edge,
+    joint_screw,
+    mate_belt,
+    mate_coupler,
+    mate_face,
+    mate_rod,
+    mate_shaft,
+    mate_thread,
+    print_bed,
+    print_heat,
+    print_mesh,
+    rail_power,
+    rail_voltage,
+    rod_life,
+    rod_pressure,
+    rod_racking,
+    rod_sag,
+    rod_travel,
+    screw_buckling,
+    screw_holding,
+    screw_layers,
+    screw_lead,
+    screw_speed,
+    screw_torque,
+    screw_whirl,
+    step_coverage,
+    step_order,
+    warm_end,
+    warm_time,
+)
+from scantling.checks.check import Check
+from scantling.findings import Finding, Limit, NotLookedAt
+from scantling.model.build import Build
+
+CHECKS: tuple[Check, ...] = (
+    mate_shaft.CHECK,
+    mate_rod.CHECK,
+    mate_thread.CHECK,
+    mate_belt.CHECK,
+    mate_face.CHECK,
+    mate_coupler.CHECK,
+    belt_resolution.CHECK,
+    belt_mesh.CHECK,
+    belt_torque.CHECK,
+    belt_pulley.CHECK,
+    belt_length.CHECK,
+    belt_line.CHECK,
+    screw_lead.CHECK,
+    screw_torque.CHECK,
+    screw_holding.CHECK,
+    screw_whirl.CHECK,
+    screw_buckling.CHECK,
+    screw_layers.CHECK,
+    screw_speed.CHECK,
+    rod_sag.CHECK,
+    rod_life.CHECK,
+    rod_pressure.CHECK,
+    rod_racking.CHECK,
+    rod_travel.CHECK,
+    joint_screw.CHECK,
+    hole_edge.CHECK,
+    hole_bit.CHECK,
+    print_mesh.CHECK,
+    print_bed.CHECK,
+    print_heat.CHECK,
+    rail_power.CHECK,
+    rail_voltage.CHECK,
+    warm_time.CHECK,
+    warm_end.CHECK,
+    frame_sway.CHECK,
+    chain_worst.CHECK,
+    chain_yield.CHECK,
+    step_coverage.CHECK,
+    step_order.CHECK,
+)
+
+MOST_UNLOCKING = 3
+
+
+@dataclass(frozen=True)
+class Report:
+    """What all checks say of one build.
+
+    findings : what matters most first    not_looked_at : in the order of the list
+    unlocking : the few facts, as paths in the files, that would let most of those look
+    """
+
+    findings: tuple[Finding, ...]
+    not_looked_at: tuple[NotLookedAt, ...]
+    unlocking: tuple[str, ...]
+
+
+def run_checks(case: Case, build: Build, *, costly: bool = True) -> Report:
+    """Return the report on a build; ``costly=False`` leaves out the checks that take long."""
+    reader = case.reader(build)
+    chosen = [check for check in CHECKS if costly or not check.costly]
+    said = [word for check in chosen for word in run_check(check, reader)]
+    unseen = tuple(word for word in said if isinstance(word, NotLookedAt))
+    return Report(by_weight(word for word in said if isinstance(word, Finding)), unseen, unlocking_facts(unseen))
+
+
+def run_check(check: Check, reader: Reader) -> list[Finding | NotLookedAt]:
+    """Return what one check says of all its subjects."""
+    return [check.run(reader, subject) for subject in check.subjects(reader.design)]
+
+
+def by_weight(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return findings by what matters: verdict, then margin; what is for information only comes last."""
+    return tuple(sorted(findings, key=_weight))
+
+
+def _weight(finding: Finding) -> tuple[int, bool, float, str, str]:
+    margin = inf if finding.margin is None else finding.margin
+    is_information = finding.side is Limit.NONE and finding.value is not None
+    return (finding.verdict.rank, is_information, margin, finding.code, finding.subject)
+
+
+def unlocking_facts(unseen: Sequence[NotLookedAt], most: int = MOST_UNLOCKING) -> tuple[str, ...]:
+    """Return the facts that would unlock most: each look counts for the facts it lacks, in equal shares."""
+    share: Counter[str] = Counter()
+    for word in unseen:
+        for fact in word.needs:
+            share[fact] += Fraction(1, len(word.needs))  # type: ignore[assignment]
+    return tuple(sorted(share, key=lambda fact: (-share[fact], fact))[:most])

@@ -1,0 +1,65 @@
+"""How far a portal's open legs sway under a push across the sheet, beam estimate; thickness counts by its cube.
+
+Bolted joints make the legs softer than clamped ones: by the share that the design gives, else by the usual one with its
+wide band. The setting-up sheet asks for a push of 10 N to measure it.
+"""
+
+from __future__ import annotations
+
+from scantling.build.reader import Reader
+from scantling.build.sizes import feature
+from scantling.checks.inputs import known, or_typical
+from scantling.checks.judging import judge
+from scantling.checks.limits import at_most
+from scantling.checks.materials import sheet_modulus
+from scantling.checks.rule import check_of, part_at
+from scantling.checks.subjects import all_of, ident
+from scantling.findings import Finding
+from scantling.formulas.frame import JOINT_SOFTENING_HIGH_RATIO, JOINT_SOFTENING_LOW_RATIO, leg_sway_mm
+from scantling.model.kinds import SheetStock
+from scantling.quantities import Figure
+
+USUAL_SOFTENING = Figure(0.2, JOINT_SOFTENING_LOW_RATIO - 1, JOINT_SOFTENING_HIGH_RATIO - 1)
+
+
+def _run(reader: Reader, subject: str) -> Finding:
+    name = ident(subject)
+    frame = reader.design.frames[name]
+    stock = part_at(reader, frame.panel, SheetStock, f"frames.{name}.panel")
+    thickness = reader.derive(feature, frame.panel, "thickness")
+    sheet = reader.design.sheets.get(frame.panel)
+    upright = sheet is not None and sheet.grain == "y"
+
+    def sway(thickness: float, modulus: float, free: float, width: float, force: float, softening: float) -> float:
+        return leg_sway_mm(force, free, width, thickness, modulus, max(1, frame.legs)) * (1 + softening)
+
+    return judge(
+        CHECK,
+        reader,
+        subject,
+        rule=sway,
+        inputs={
+            "thickness": known(f"thickness of {frame.panel}", thickness, "mm"),
+            "modulus": sheet_modulus(stock, thickness.value, upright),
+            "free": known("free height of a leg", frame.leg_free_mm, "mm"),
+            "width": known("width of a leg", frame.leg_width_mm, "mm"),
+            "force": known("push", frame.force_n, "N"),
+            "softening": or_typical("softness of the bolted joints", frame.joint_softening, USUAL_SOFTENING),
+        },
+        bounds=at_most(frame.sway_limit_mm.value),
+        unit="mm",
+        because=f"{{force}} push {frame.legs} legs {{width}} wide and {{free}} free, of {stock.material} {{thickness}} "
+        "thick with a modulus of {modulus}, by {stiff} where their joints are stiff, and {value} with joints softer by "
+        "{softening}; {limit}.",
+        mend="a thicker or stiffer sheet, larger gussets, or a back plate",
+        also={"stiff": (lambda **f: sway(**f | {"softening": 0.0}), "mm")},
+    )
+
+
+CHECK = check_of(
+    _run,
+    code="FRAME-01",
+    title="Sway of a portal's legs",
+    source="beam tables, cantilevers side by side; joints: from memory, no source",
+    subjects=all_of("frame", lambda design: design.frames),
+)

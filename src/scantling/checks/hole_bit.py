@@ -1,0 +1,70 @@
+"""Is there a bit in hand for each hole? The nearest one against what the hole may become.
+
+A bit that is missing is bought or borrowed, or the hole is filed: never worse than marginal.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from scantling.build.gets import MADE
+from scantling.build.holes import ResolvedHole, entry_holes
+from scantling.build.missing import NotDescribedError
+from scantling.build.reader import Reader
+from scantling.checks.hole_edge import entries
+from scantling.checks.inputs import known
+from scantling.checks.judging import judge, say, worst_of
+from scantling.checks.limits import between
+from scantling.checks.rule import check_of
+from scantling.checks.subjects import ident
+from scantling.findings import Finding, Verdict
+
+# How much wider than wanted a hole may become where nothing else limits it: workshop practice, no source.
+WIDER_MM = {"clearance": 0.6, "collar": 2.0}
+USUALLY_WIDER_MM = 0.3
+
+
+def _run(reader: Reader, subject: str) -> Finding:
+    sheet, _, entry = ident(subject).rpartition(".")
+    if not reader.workshop.bits:
+        raise NotDescribedError(("workshop.bits",))
+    if reader.get(sheet) != MADE:
+        return say(CHECK, reader, subject, Verdict.SOUND, f"{sheet} is not drilled here.")
+    holes = reader.derive(entry_holes, sheet, int(entry))
+    if not holes:
+        return say(CHECK, reader, subject, Verdict.SOUND, "What this hole is for is not there: no hole.")
+    return worst_of([_one(reader, subject, hole) for hole in holes])
+
+
+def _one(reader: Reader, subject: str, hole: ResolvedHole) -> Finding:
+    if hole.bit is None or hole.bit_mm is None:
+        most = f" to {hole.most_mm:g}" if hole.most_mm is not None else ""
+        because = f"No bit in hand makes the hole for {hole.why}: {hole.least_mm:g}{most} mm."
+        return say(CHECK, reader, subject, Verdict.MARGINAL, because, f"get a bit of {hole.diameter_mm:g} mm")
+    wider_mm = WIDER_MM.get(hole.purpose, USUALLY_WIDER_MM)
+    most_mm = hole.diameter_mm + wider_mm if hole.most_mm is None else hole.most_mm
+    finding = judge(
+        CHECK,
+        reader,
+        subject,
+        rule=lambda bit, **_: bit,
+        inputs={
+            "bit": known(f"bit {hole.bit}", hole.bit_mm, "mm"),
+            "wanted": known("diameter wanted", hole.diameter_mm, "mm"),
+        },
+        bounds=between(hole.least_mm, most_mm),
+        unit="mm",
+        because=f"For {hole.why} {{wanted}} is wanted; the nearest bit in hand, {hole.bit}, makes {{value}}; "
+        "{limit}.",
+        mend=f"get a bit of {hole.diameter_mm:g} mm, or shim the seat",
+    )
+    return replace(finding, verdict=Verdict.MARGINAL) if finding.verdict is Verdict.UNSOUND else finding
+
+
+CHECK = check_of(
+    _run,
+    code="HOLE-02",
+    title="Bit in hand",
+    source="hole and bit tables; how much wider is forgiven: workshop practice, no source",
+    subjects=entries,
+)

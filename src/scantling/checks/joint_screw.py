@@ -1,0 +1,113 @@
+"""A joint's screw must be long enough to hold and short enough to fit, over the band of its stack and its own length.
+
+Behind a nut at least one pitch sticks out, and no more than there is room; in a thread it engages as deep as the
+material asks; in a blind hole it must not reach the bottom; a plain shank must not be longer than the stack. A screw
+that fails already at nominal sizes is unsound: another length costs next to nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from scantling.build.reader import Reader
+from scantling.build.screw_fit import ScrewFit, screw_fit
+from scantling.build.stacks import joint_count
+from scantling.checks.inputs import Input, known
+from scantling.checks.judging import Rule, judge, say, worst_of
+from scantling.checks.limits import Bounds, at_least, at_most
+from scantling.checks.rule import check_of
+from scantling.checks.subjects import all_of, ident
+from scantling.findings import Finding, Verdict
+
+# Half the tolerance on the length of a screw up to a nominal length, mm (js15, above 50 mm js16; ISO 4759-1, memory).
+LENGTH_TOLERANCE_MM = ((3.0, 0.2), (6.0, 0.24), (10.0, 0.29), (18.0, 0.35), (30.0, 0.42), (50.0, 0.5), (80.0, 0.95))
+LONGEST_TOLERANCE_MM = 1.1
+
+
+@dataclass(frozen=True)
+class Demand:
+    """One thing that a joint asks of its screw: a rule on length, grip and holding, with its words and its mending."""
+
+    rule: Rule
+    bounds: Bounds
+    words: str
+    mend: str
+
+
+def _run(reader: Reader, subject: str) -> Finding:
+    joint = ident(subject)
+    if reader.derive(joint_count, joint) == 0:
+        return say(CHECK, reader, subject, Verdict.SOUND, "What this joint holds is not there: it falls away.")
+    screw = reader.screw(joint)
+    fit = reader.derive(screw_fit, joint, screw.id)
+    inputs = {
+        "length": length_input(fit.length_mm),
+        "grip": known(f"thickness of the stack of {joint}", fit.grip_mm, "mm"),
+        "holding": known(f"depth that holds in {joint}", fit.holding_mm, "mm"),
+    }
+    lead = f"{screw.id} through {{grip}}, held over {{holding}}: "
+    found = [
+        judge(
+            CHECK,
+            reader,
+            subject,
+            rule=demand.rule,
+            inputs=inputs,
+            bounds=replace(demand.bounds, nominal_holds=True),
+            unit="mm",
+            because=lead + demand.words,
+            mend=demand.mend,
+        )
+        for demand in demands(fit)
+    ]
+    return worst_of(found)
+
+
+def demands(fit: ScrewFit) -> list[Demand]:
+    """Return all that the joint of ``fit`` asks of its screw."""
+    wants, longer, shorter = fit.wants, "take the next longer screw", "take the next shorter screw, or a washer more"
+    found = [
+        Demand(
+            lambda grip, shank=fit.shank_mm.high, **_: grip - shank,
+            at_least(0.0),
+            "the stack is {value} thicker than the plain shank is long; {limit}.",
+            "take a screw that is threaded to its head, or a thicker stack",
+        )
+    ]
+    if wants.least_protrusion_mm is None:
+        words = "{value} of thread engages; {limit} is asked for."
+        found.append(Demand(_engaged, at_least(wants.least_engagement_mm), words, longer))
+    else:
+        words = "{value} sticks out behind; {limit}, a pitch."
+        found.append(Demand(_past, at_least(wants.least_protrusion_mm), words, longer))
+    if wants.most_protrusion_mm is not None:
+        words = "{value} sticks out behind; {limit} has room or use."
+        found.append(Demand(_past, at_most(wants.most_protrusion_mm), words, shorter))
+    if wants.least_bottom_mm is not None and fit.bottom_mm is not None:
+        words = "{value} is left before the bottom; {limit}, or it jams or strips."
+        found.append(Demand(lambda **f: -_past(**f), at_least(wants.least_bottom_mm), words, shorter))
+    return found
+
+
+def length_input(length_mm: float) -> Input:
+    """Return a screw's length with the tolerance of its standard."""
+    half_mm = next((half for most, half in LENGTH_TOLERANCE_MM if length_mm <= most), LONGEST_TOLERANCE_MM)
+    return Input("length of the screw", length_mm, length_mm - half_mm, length_mm + half_mm, "mm")
+
+
+def _engaged(length: float, grip: float, holding: float) -> float:
+    return max(0.0, min(length - grip, holding))
+
+
+def _past(length: float, grip: float, holding: float) -> float:
+    return length - grip - holding
+
+
+CHECK = check_of(
+    _run,
+    code="JOINT-01",
+    title="Length of a joint's screw",
+    source="a pitch behind a nut: a published fastener guide; engagement: electronics workmanship manual and practice; "
+    "tolerance of length: ISO 4759-1 (from memory)",
+    subjects=all_of("joint", lambda design: design.joints),
+)

@@ -1,0 +1,99 @@
+"""What a motor gives at a speed: its figures, given or usual of its size, and the estimate that checks load to a half.
+
+The driver is taken to be set to 0.7 of the rated current, as is usual to keep the motor cool on wood and plastic. The
+limit of a half is there for what the estimate does not know: measured motors pull out at 0.6 to 1 of the model, so its
+band is not counted a second time. A current of which nobody said whether it is rms or peak is taken as peak, the unkind
+way.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import sqrt
+
+from scantling.build.reader import Reader
+from scantling.checks.inputs import Input, or_range, or_typical
+from scantling.checks.rule import part_at
+from scantling.formulas.motors import PULL_OUT_TYPICAL_RATIO, pull_out_torque_nmm
+from scantling.model.axis import Axis
+from scantling.model.kinds import Motor
+from scantling.quantities import Figure
+
+LOAD_LIMIT_PERCENT = 50.0
+DRIVER_CURRENT_RATIO = 0.7  # of the rated current; 0.6 to 0.85 is common practice, no source
+MOST_PERCENT = 1000.0  # a motor that gives nothing at a speed is not shown as loaded beyond this
+SOURCE = "two-phase synchronous model of formulas/motors; half of it as limit: common practice, no source"
+
+# Usual stepping motors of a size, for figures that a part does not give (from memory of many data sheets, no source).
+USUAL_A = Figure(1.5, 1.0, 2.0)
+USUAL_OHM = Figure(2.0, 1.4, 4.0)
+USUAL_MH = Figure(3.5, 2.0, 5.0)
+USUAL_SUPPLY_V = Figure(24.0, 12.0, 24.0)
+USUAL_ROTOR_KG_MM2 = {"14": Figure(1.2, 0.8, 2.0), "17": Figure(5.0, 2.0, 8.2), "23": Figure(30.0, 12.0, 50.0)}
+POSSIBLE_HOLDING_NMM = {"14": (50.0, 250.0), "17": (100.0, 700.0), "23": (400.0, 3000.0)}
+NAMES = ("holding", "rated", "setting", "resistance", "inductance", "supply", "pull_out")
+
+
+@dataclass(frozen=True)
+class Driven:
+    """The motor of an axis with its figures, ready for a rule."""
+
+    motor: Motor
+    count: int
+    full_steps: int
+    inputs: dict[str, Input]
+    rotor: Input
+
+    def available_nmm(self, speed_rev_s: float, figures: dict[str, float]) -> float:
+        """Return what all motors of the axis give together at a speed."""
+        one_nmm = pull_out_torque_nmm(
+            figures["holding"],
+            figures["rated"],
+            figures["rated"] * figures["setting"],
+            figures["resistance"],
+            figures["inductance"],
+            figures["supply"],
+            speed_rev_s,
+            self.full_steps,
+        )
+        return self.count * figures["pull_out"] * one_nmm
+
+
+def driven(reader: Reader, axis: Axis, name: str, full_steps: int) -> Driven:
+    """Return the motor of an axis with all that its torque depends on."""
+    motor = part_at(reader, axis.motor, Motor, f"axes.{name}.motor")
+    who, low_high = motor.id or "the motor", POSSIBLE_HOLDING_NMM[motor.frame_size]
+    inputs = {
+        "holding": or_range(f"holding torque of {who}", motor.holding_torque_nmm, *low_high, "N·mm"),
+        "rated": or_typical(f"current of {who}", motor.current_a, USUAL_A, "A"),
+        "setting": or_typical("driver current against the rated one", None, Figure.exact(_setting(motor))),
+        "resistance": or_typical(f"resistance of {who}", motor.resistance_ohm, USUAL_OHM, "ohm"),
+        "inductance": or_typical(f"inductance of {who}", motor.inductance_mh, USUAL_MH, "mH"),
+        "supply": or_typical(f"supply voltage of axis {name}", axis.supply_voltage_v, USUAL_SUPPLY_V, "V"),
+        "pull_out": or_typical("pull-out torque against the model", None, Figure.exact(PULL_OUT_TYPICAL_RATIO)),
+    }
+    rotor = or_typical(
+        f"rotor inertia of {who}", motor.rotor_inertia_kg_mm2, USUAL_ROTOR_KG_MM2[motor.frame_size], "kg·mm²"
+    )
+    return Driven(motor, axis.motor_count, full_steps, inputs, rotor)
+
+
+def _setting(motor: Motor) -> float:
+    """Return the rms current of the driver as a share of the number on the motor."""
+    return DRIVER_CURRENT_RATIO * (1.0 if motor.current_basis == "rms" else 1 / sqrt(2))
+
+
+def load_percent(needed_nmm: float, available_nmm: float) -> float:
+    """Return the share of the available torque that is needed, at most ``MOST_PERCENT``."""
+    if available_nmm <= 0 or needed_nmm >= available_nmm * MOST_PERCENT / 100:
+        return MOST_PERCENT
+    return 100 * needed_nmm / available_nmm
+
+
+def current_words(motor: Motor) -> str:
+    """Return what a sentence says of the current: its setting, and its kind where that costs torque."""
+    words = f" Driver at {DRIVER_CURRENT_RATIO:g} of the rated current"
+    if motor.current_basis == "rms":
+        return f"{words} (rms)."
+    kind = "peak" if motor.current_basis == "peak" else "taken as peak, for nobody says rms"
+    return f"{words}, which is {kind}: 0.71 of the torque."

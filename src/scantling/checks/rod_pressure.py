@@ -1,0 +1,83 @@
+"""Does a rod stand the pressure of the balls that run on it? A life formula alone calls soft rods sound.
+
+Hertz's pressure under the ball that carries most against the pressure at which a ball begins to leave a mark in steel
+of the rod's hardness. Plain linings spread their load and spare even soft rods.
+"""
+
+from __future__ import annotations
+
+from scantling.build.reader import Reader
+from scantling.build.sizes import feature
+from scantling.checks.axis_loads import MOVING_MASS
+from scantling.checks.guide_loads import Guided, guided, level_guides
+from scantling.checks.inputs import known, or_typical
+from scantling.checks.judging import judge, say
+from scantling.checks.limits import at_most
+from scantling.checks.materials import hardness_input
+from scantling.checks.rule import check_of
+from scantling.findings import Finding, Verdict
+from scantling.formulas.bushings import most_loaded_ball_n
+from scantling.formulas.contact import (
+    ball_on_shaft_pressure_mpa,
+    contact_modulus_mpa,
+    first_yield_pressure_mpa,
+    yield_from_hardness_mpa,
+)
+from scantling.quantities import Figure
+
+BALL_ROWS = 4  # of bushings up to 16 mm
+BALLS_IN_ROW = Figure(5.0, 4.0, 8.0)  # that touch at once, from the length of small bushings (from memory)
+USUAL_BALL_MM = Figure(1.5, 1.2, 1.6)  # of bushings for rods of 6 to 10 mm (from memory)
+CONTACT_MPA = contact_modulus_mpa(205_000.0, 0.3, 205_000.0, 0.3)
+GPA = 1e-3
+
+
+def _run(reader: Reader, subject: str) -> Finding:
+    on = guided(reader, subject)
+    if on.bushing.lining != "ball":
+        because = f"A {on.bushing.lining} lining spreads its load over an area: soft rods will do."
+        return say(CHECK, reader, subject, Verdict.SOUND, because)
+    diameter = reader.derive(feature, on.guide.rods, "diameter")
+
+    def pressure(mass: float, ball: float, balls: float, diameter: float, **_: float) -> float:
+        ball_n = on_ball_n(on, mass, balls)
+        return GPA * ball_on_shaft_pressure_mpa(ball_n, ball, diameter, CONTACT_MPA)
+
+    return judge(
+        CHECK,
+        reader,
+        subject,
+        rule=pressure,
+        inputs={
+            "mass": on.mass,
+            "ball": or_typical(f"balls of {on.bushing.id}", on.bushing.ball_diameter_mm, USUAL_BALL_MM, "mm"),
+            "balls": or_typical("balls of a row that carry", None, BALLS_IN_ROW),
+            "diameter": known("diameter of the rods", diameter, "mm"),
+            "hardness": hardness_input(on.rod),
+        },
+        bounds=at_most(lambda hardness, **_: GPA * first_yield_pressure_mpa(yield_from_hardness_mpa(hardness))),
+        unit="GPa",
+        because="The bushing that carries most presses with {load}, its busiest ball of {ball} with {one}: {value} on "
+        "a rod of {hardness}, which begins to yield above {mark}; {limit}.",
+        mend="hardened and ground rods, or polymer bushings on the soft ones",
+        also={
+            "load": (lambda mass, **_: on.on_bushing_n(mass), "N"),
+            "one": (lambda mass, balls, **_: on_ball_n(on, mass, balls), "N"),
+            "mark": (lambda hardness, **_: first_yield_pressure_mpa(yield_from_hardness_mpa(hardness)), "MPa"),
+        },
+    )
+
+
+def on_ball_n(on: Guided, mass_kg: float, balls: float) -> float:
+    """Return the load of the busiest ball."""
+    return most_loaded_ball_n(on.on_bushing_n(mass_kg), BALL_ROWS, 1) / balls
+
+
+CHECK = check_of(
+    _run,
+    code="ROD-03",
+    title="Pressure of balls on the rod",
+    source="Hertz contact; first yield at 1.60 times the yield strength, a third of the hardness (contact mechanics)",
+    subjects=level_guides,
+    total=MOVING_MASS,
+)
