@@ -43,6 +43,13 @@ def test_two_bases_of_the_rating():
     assert bushings.bushing_life_km(bushings.rating_on_50_km_n(100), 20, 1, 1, 50) == pytest.approx(on_100)
 
 
+@pytest.mark.outside
+@pytest.mark.parametrize(("rows", "factor"), [(4, 1.41), (5, 1.46), (6, 1.28)])
+def test_direction_of_the_load(rows, factor):
+    # Source: a bearing maker's catalogue, load between two rows: 4 rows 1.41, 5 rows 1.46, 6 rows 1.28 (another: 1.26)
+    assert bushings.between_rows_ratio(rows) == pytest.approx(factor, abs=0.005)
+
+
 @pytest.mark.parametrize("hardness", [0, 12, 19.99, float("nan")])
 def test_soft_shafts_have_no_factor(hardness):
     with pytest.raises(ValueError, match="none is published below 20 HRC"):

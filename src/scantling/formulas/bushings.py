@@ -88,18 +88,36 @@ def life_hours_h(life_km: float, stroke_mm: float, double_strokes_hz: float) -> 
 
 
 def most_loaded_ball_n(load_n: float, rows: int, balls_in_row: int) -> float:
-    """Load on the ball that carries most in a bushing with its load towards one row.
+    """Load on the ball that carries most in a bushing whose load points at one of its rows, the hardest way.
 
     load_n : load on the bushing [N]
     rows : rows of balls around the shaft [-]
     balls_in_row : balls of a row that touch the shaft at once [-]
 
-    Valid for: rows spread evenly, stiff cage, no play; play and tilt shift more onto fewer balls: a floor, not a mean.
-    Source: rings of equal springs, share of a row in proportion to cos α ^ 1.5 (Hertz), rows within 90° of the load.
+    Valid for: rows spread evenly, no play; play and tilt shift more onto fewer balls: a floor, not a mean.
+    Source: springs after Hertz, share of a row in proportion to cos α ^ 1.5, rows within 90° of the load.
 
     >>> round(most_loaded_ball_n(10.0, 4, 5), 2)
     2.0
     """
-    angles_rad = [2 * pi * row / rows for row in range(rows)]
-    carried = sum(float(max(0.0, cos(angle)) ** 2.5) for angle in angles_rad)
-    return load_n / (carried * balls_in_row)
+    return load_n * _largest_row_share(rows, 0.0) / balls_in_row
+
+
+def between_rows_ratio(rows: int) -> float:
+    """How much more a bushing carries with its load between two rows than with its load on one row.
+
+    rows : rows of balls around the shaft [-]
+
+    Valid for: 4 to 6 rows spread evenly.
+    Source: springs after Hertz; agrees with 1.41, 1.46, 1.28 of bushing makers' catalogues for 4, 5, 6 rows.
+
+    >>> [round(between_rows_ratio(rows), 2) for rows in (4, 5, 6)]
+    [1.41, 1.46, 1.28]
+    """
+    return _largest_row_share(rows, 0.0) / _largest_row_share(rows, pi / rows)
+
+
+def _largest_row_share(rows: int, offset_rad: float) -> float:
+    """Share of the load on the row nearest to its direction, which lies ``offset_rad`` beside it."""
+    cosines = [max(0.0, cos(offset_rad + 2 * pi * row / rows)) for row in range(rows)]
+    return float(max(cosines) ** 1.5 / sum(float(one**2.5) for one in cosines))

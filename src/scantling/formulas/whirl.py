@@ -24,7 +24,7 @@ def critical_speed_rpm(
     modulus_mpa : modulus of elasticity [MPa]
     density_kg_m3 : density [kg/m3]
 
-    Valid for: slender round bars; the thread's own mass and stiffness beyond its root left out; needed accuracy ± 10 %.
+    Valid for: slender round bars; the thread's own mass and stiffness beyond its root left out.
     Source: beam theory, lowest bending frequency β² / (2 π L²) · √(E I / ρ A); agrees with handbook factors.
 
     >>> round(critical_speed_rpm(5.5, 300.0, SUPPORTED_SUPPORTED_ROOT_RATIO, 207_000.0, 7850.0) * PERMITTED_RATIO)
