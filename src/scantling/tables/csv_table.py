@@ -7,7 +7,6 @@ import io
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
-from importlib.resources import files
 from typing import TypeVar
 
 from scantling.errors import LookUpError
@@ -30,6 +29,8 @@ class UnfitError(LookUpError):
 @cache
 def rows(name: str) -> tuple[Row, ...]:
     """Return the rows of the table ``name`` (its file name without ``.csv``); lines that begin with # are remarks."""
+    from importlib.resources import files  # a third of the import time of this room, so only where a table is read
+
     text = (files("scantling.tables") / "data" / f"{name}.csv").read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if line and not line.startswith("#")]
     return tuple(csv.DictReader(io.StringIO("\n".join(lines))))

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from scantling.tables.csv_table import pick
 
@@ -32,6 +30,9 @@ class Source:
 @cache
 def all_sources() -> dict[str, Source]:
     """Return every source by its key."""
+    import tomllib
+    from importlib.resources import files
+
     text = (files("scantling.tables") / "SOURCES.toml").read_text(encoding="utf-8")
     entries = tomllib.loads(text)["sources"]
     return {key: Source(key, e["title"], str(e["edition"]), e["confirmed"]) for key, e in entries.items()}
