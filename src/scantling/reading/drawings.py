@@ -11,7 +11,8 @@ from scantling.model.kinds import Printed
 from scantling.model.sheet import Sheet
 from scantling.reading.files import MOST_DRAWING_BYTES, MOST_MESH_BYTES, Folder
 from scantling.reading.scene import Scene
-from scantling.shapes.mesh import MeshFacts, read_mesh
+from scantling.shapes.mesh import MeshFacts, measure, require_closed
+from scantling.shapes.mesh_files import read_mesh
 from scantling.shapes.outline import Outline
 
 DRAWING_ENDINGS = (".dxf", ".svg")
@@ -54,6 +55,14 @@ def outline_of(data: bytes, file: str, unit: str | None = None, layer: str | Non
     from scantling.shapes.dxf import read_dxf
 
     return read_dxf(data, file, unit=unit, layer=layer).only()
+
+
+def mesh_of(data: bytes, file: str) -> list[MeshFacts]:
+    """Return the facts of all objects in a mesh file; raises ``FaultsError``, also where one is open."""
+    facts = [measure(mesh) for mesh in read_mesh(data, file).meshes]
+    for one in facts:
+        require_closed(one, file)
+    return facts
 
 
 class _Shapes:
@@ -100,9 +109,15 @@ class _Shapes:
         if path is None or data is None:
             return
         try:
-            self.shapes.meshes[written] = read_mesh(data, self.folder.name_of(path))
+            facts = mesh_of(data, self.folder.name_of(path))
         except FaultsError as error:
             self.scene.faults.take(error.faults)
+            return
+        if len(facts) == 1:
+            self.shapes.meshes[written] = facts[0]
+        else:
+            what = f"{written!r} holds {len(facts)} objects, a printed part is one"
+            self.scene.faults.add("44", what, "export each part in a file of its own", where)
 
     def _path(self, written: str, endings: tuple[str, ...], where: Where) -> Path | None:
         path = self.folder.find(written, self.beside, where)

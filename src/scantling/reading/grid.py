@@ -9,6 +9,7 @@ from scantling.reading.collecting import Faults
 
 MOST_ROWS = 100_000
 MOST_COLUMNS = 200
+REFUSED = "\0"  # the text of a cell that was refused already; no file that was read holds this character
 _ERRORS = ("#REF!", "#N/A", "#VALUE!", "#DIV/0!", "#NAME?", "#NULL!", "#NUM!", "Err:")
 
 
@@ -48,9 +49,13 @@ def grid_of(file: str, texts: list[tuple[int, list[str]]], faults: Faults, sheet
         for number, row in texts
         if any(text.strip() for text in row) and not row[0].lstrip().startswith("# ")
     ]
-    for row in rows:
-        for cell in row:
-            if cell.text.startswith(_ERRORS):
-                what = f"the cell shows the error {cell.text!r}"
-                faults.add("15", what, "mend its formula, or write the value", cell.where(file))
-    return Grid(file, rows, sheet)
+    return Grid(file, [[_without_error(cell, file, faults) for cell in row] for row in rows], sheet)
+
+
+def _without_error(cell: Cell, file: str, faults: Faults) -> Cell:
+    """Refuse a cell that shows a spreadsheet's error."""
+    if not cell.text.startswith(_ERRORS):
+        return cell
+    what = f"the cell shows the error {cell.text!r}"
+    faults.add("15", what, "mend its formula, or write the value", cell.where(file))
+    return Cell(REFUSED, cell.row, cell.column)

@@ -19,7 +19,7 @@ from scantling.quantities import CURRENCIES, Figure, Money, parse_count, parse_f
 from scantling.reading.collecting import Faults
 from scantling.reading.document import read_document
 from scantling.reading.files import MOST_TEXT_BYTES, Folder
-from scantling.reading.grid import Cell, Grid
+from scantling.reading.grid import REFUSED, Cell, Grid
 from scantling.reading.list_columns import ROLES, PackHint, Proposal, header_row, pack_hints, proposals
 from scantling.reading.sections import TABLE_ENDINGS, read_grid
 
@@ -150,7 +150,7 @@ def read_list(foreign: ForeignList, match: ListMatch) -> ListRead:
     faults.raise_any()
     reader = _Rows(foreign, match, columns)
     for row in foreign.grid.rows[foreign.header + 1 :]:
-        reader.take({cell.column: cell for cell in row if cell.text})
+        reader.take({cell.column: cell for cell in row if cell.text and cell.text != REFUSED})
     return ListRead(tuple(reader.rows), tuple(reader.left_out))
 
 

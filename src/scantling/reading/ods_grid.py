@@ -8,7 +8,7 @@ from typing import Any
 from scantling.errors import Where
 from scantling.reading.cell_text import plain_number
 from scantling.reading.collecting import Faults
-from scantling.reading.grid import MOST_COLUMNS, MOST_ROWS, Grid, grid_of
+from scantling.reading.grid import MOST_COLUMNS, MOST_ROWS, REFUSED, Grid, grid_of
 from scantling.reading.workbooks import chosen, opened
 
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
@@ -62,6 +62,7 @@ def _cells(row: Any, number: int, file: str, faults: Faults) -> list[str]:
         if not text and cell.get(f"{_TABLE}formula"):
             mend = "open and save the file with a spreadsheet program, or write the value"
             faults.add("15", "a formula has no value", mend, Where(file, number, len(texts) + 1))
+            text = REFUSED
         texts += [text] * min(_repeated(cell, "number-columns-repeated"), MOST_COLUMNS + 1 - len(texts))
     while texts and not texts[-1]:
         texts.pop()

@@ -12,8 +12,8 @@ from typing import Any, get_origin
 from scantling.errors import Where, nearest
 from scantling.reading.collecting import Faults
 from scantling.reading.fields import alternatives, field_types, is_size, item_type, models, value_type
-from scantling.reading.grid import Cell, Grid
-from scantling.reading.nodes import Entries, Items, Node, Text
+from scantling.reading.grid import REFUSED, Cell, Grid
+from scantling.reading.nodes import Broken, Entries, Items, Node, Text
 
 _LIST = re.compile(r"\s*;\s*")
 _POINT = re.compile(r"\s*;\s*|,\s+")
@@ -111,6 +111,8 @@ def _put(entries: Entries, path: tuple[str, ...], value: Node) -> None:
 
 
 def _value(cell: Cell, where: Where, annotation: Any) -> Node:
+    if cell.text == REFUSED:
+        return Broken(where)
     held = item_type(annotation)
     if held is not None:
         if get_origin(next(iter(alternatives(held)))) is tuple:

@@ -11,7 +11,7 @@ from typing import Any
 from scantling.errors import Where
 from scantling.reading.cell_text import shown_date, shown_number
 from scantling.reading.collecting import Faults
-from scantling.reading.grid import Grid, grid_of
+from scantling.reading.grid import REFUSED, Grid, grid_of
 from scantling.reading.workbooks import chosen, opened
 
 
@@ -56,6 +56,7 @@ def _text(cell: Any, formula: Any, row: int, column: int, file: str, faults: Fau
         if formula.value is not None:
             mend = "open and save the file with a spreadsheet program, or write the value"
             faults.add("15", f"the formula {str(formula.value)[:40]!r} has no value", mend, Where(file, row, column))
+            return REFUSED
         return ""
     if isinstance(value, bool):
         return "yes" if value else "no"

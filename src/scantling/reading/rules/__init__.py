@@ -17,6 +17,7 @@ from scantling.reading.rules.ranges import ranges
 from scantling.reading.rules.sheets import sheets
 from scantling.reading.rules.shop import workshop
 from scantling.reading.rules.sizes import sizes
+from scantling.reading.rules.words import words
 from scantling.reading.scene import Scene
 
 RULES: tuple[Callable[[Scene], None], ...] = (
@@ -38,4 +39,5 @@ RULES: tuple[Callable[[Scene], None], ...] = (
     workshop,
     offers,
     ranges,
+    words,
 )

@@ -73,11 +73,9 @@ def used_parts(scene: Scene) -> set[str]:
     for place in scene.design.places.values():
         for option in place.options:
             used |= {option.part, *option.brings}
-    plastics = {
-        word.casefold() for one in scene.design.parts.values() if isinstance(one, Printed) for word in one.plastics
-    }
+    plastics = {word for one in scene.design.parts.values() if isinstance(one, Printed) for word in one.plastics}
     for name, part in scene.design.parts.items():
-        if isinstance(part, Filament) and part.plastic.casefold() in plastics:
+        if isinstance(part, Filament) and part.plastic in plastics:
             used.add(name)
     workshop = scene.workshop
     if workshop is not None:
