@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import dataclasses
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from scantling.api.following import Following
-from scantling.api.trying import Tried
-from scantling.choosing.result import WhyOption
 from scantling.findings import Verdict
 from scantling.plans.digests import plain, to_json
 from scantling.plans.plan import Plan
+
+if TYPE_CHECKING:  # a check need not load the solver in order to be shown
+    from scantling.api.following import Following
+    from scantling.api.trying import Tried
+    from scantling.choosing.result import WhyOption
 
 
 def plan_json(plan: Plan) -> str:
