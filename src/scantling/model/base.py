@@ -10,7 +10,7 @@ from datetime import date
 from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
+from pydantic import BaseModel, BeforeValidator, ConfigDict, InstanceOf, WithJsonSchema
 
 from scantling.errors import QuantityError
 from scantling.quantities import (
@@ -55,7 +55,7 @@ def _quantity(dimension: str, example: str) -> Any:
     bare = DIMENSIONS[dimension].may_be_bare
     words = f"{dimension}, a number" if bare else f"{dimension}, written with its unit"
     schema = {"type": ["string", "number"] if bare else "string", "description": words, "examples": [example]}
-    return Annotated[Figure, BeforeValidator(_reads(dimension)), WithJsonSchema(schema)]
+    return Annotated[InstanceOf[Figure], BeforeValidator(_reads(dimension)), WithJsonSchema(schema)]
 
 
 def _from_text(parse: Callable[[str], Any], schema: dict[str, Any]) -> tuple[Any, Any]:
@@ -109,7 +109,7 @@ def _kilometres(text: str) -> int:
 
 Count = Annotated[int, *_from_text(parse_count, {"type": ["integer", "string"], "examples": [2]})]
 Kilometres = Annotated[int, *_from_text(_kilometres, {"type": "string", "examples": ["500 km"]})]
-PrintRate = Annotated[Figure, *_from_text(_grams_per_hour, {"type": "string", "examples": ["12 g/h"]})]
+PrintRate = Annotated[InstanceOf[Figure], *_from_text(_grams_per_hour, {"type": "string", "examples": ["12 g/h"]})]
 YesNo = Annotated[bool, *_from_text(parse_bool, {"enum": ["yes", "no", True, False]})]
 Day = Annotated[date, *_from_text(parse_date, {"type": "string", "format": "date"})]
 Share = Annotated[Fraction, *_from_text(_fraction, {"type": ["string", "number"], "examples": ["19 %"]})]

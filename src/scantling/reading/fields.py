@@ -87,20 +87,20 @@ def tag_of(model: type[BaseModel]) -> str | None:
     return None
 
 
-def classes_at(annotation: Any, path: Path) -> tuple[type[BaseModel], ...]:
-    """Return the classes of the group that a path of pydantic leads to; its words for kinds are understood."""
-    here = annotation
+def untagged(annotation: Any, path: Path) -> tuple[Path, tuple[type[BaseModel], ...]]:
+    """Return a path of pydantic without its words for kinds, and the classes of the group that it leads to."""
+    here, steps = annotation, []
+    classes = models(here)
     for step in path:
-        classes = models(here)
-        if not classes:
-            here = value_type(here) or item_type(here)
-            continue
         tagged = [model for model in classes if len(classes) > 1 and tag_of(model) == step]
+        if tagged:
+            classes = (tagged[0],)
+            continue
+        steps.append(step)
         types = {name: kind for model in classes for name, kind in field_types(model).items()}
-        here = tagged[0] if tagged else types.get(str(step))
-        if here is None:
-            return classes
-    return models(here) if here is not None else ()
+        here = types.get(str(step)) if classes else value_type(here) or item_type(here)
+        classes = models(here) if here is not None else ()
+    return tuple(steps), classes
 
 
 def sizes_in(value: Any, annotation: Any, path: Path) -> Iterator[tuple[Path, str]]:

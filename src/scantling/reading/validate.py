@@ -11,7 +11,7 @@ from pydantic_core import ErrorDetails
 from scantling.errors import QuantityError, Where, nearest
 from scantling.quantities import dimension, dimension_of
 from scantling.reading.collecting import Faults
-from scantling.reading.fields import classes_at, field_types, name_in_files
+from scantling.reading.fields import field_types, name_in_files, tag_of, untagged
 from scantling.reading.nodes import NAMES, Entries, Node, Path, Text, child_of, is_whole, plain
 
 _WANTED = {
@@ -66,12 +66,12 @@ class _Told:
 
     def __init__(self, detail: ErrorDetails, node: Node, annotation: Any, label: str, faults: Faults) -> None:
         self.detail = detail
-        self.annotation = annotation
         self.label = label
         self.faults = faults
-        self.node, self.where, self.path = _walk(node, detail["loc"])
-        self.holder = _walk(node, detail["loc"][:-1])[0]
-        names = [step for step in self.path if isinstance(step, str)]
+        self.path, self.classes = untagged(annotation, detail["loc"])
+        self.holder_classes = untagged(annotation, detail["loc"][:-1])[1]
+        self.holder = _walk(node, self.path[:-1])[0]
+        self.node, names = _walk(node, self.path)
         self.field = names[-1] if names else ""
 
     def note(self) -> None:
@@ -87,31 +87,32 @@ class _Told:
         elif kind == "literal_error":
             self._word(str(context["expected"]))
         elif kind in ("union_tag_invalid", "union_tag_not_found"):
-            self._kind(context)
+            self._kind(str(context["discriminator"]).strip("'"))
         elif kind in _WANTED:
             self._shape(_WANTED[kind])
         else:
             self._other(kind)
 
-    def _add(self, code: str, what: str, mend: str, where: Where | None = None) -> None:
-        self.faults.add(code, f"{self.label}: {what}", mend, where or self.where)
+    def _add(self, code: str, what: str, mend: str, where: Where | None = None, *, with_field: bool = True) -> None:
+        field = f"{self.field}: " if self.field and with_field else ""
+        self.faults.add(code, f"{self.label}: {field}{what}", mend, where or self.node.where)
 
     def _unknown_key(self) -> None:
-        key = str(self.detail["loc"][-1])
-        known = [name for model in classes_at(self.annotation, self.detail["loc"][:-1]) for name in field_types(model)]
-        where = self.where if not isinstance(self.holder, Entries) else self.holder.keys.get(key, self.where)
-        self._add("20", f"{key!r} is not a key here", nearest(key, (name for name in known if name != "id")), where)
+        key = str(self.path[-1])
+        known = [name for model in self.holder_classes for name in field_types(model) if name != "id"]
+        where = self.holder.keys.get(key) if isinstance(self.holder, Entries) else None
+        self._add("20", f"{key!r} is not a key here", nearest(key, known), where, with_field=False)
 
     def _missing(self) -> None:
-        last = self.detail["loc"][-1]
+        last = self.path[-1]
         if isinstance(last, int):
-            self._add("22", f"{self.field} is a list with a value too few", "write as many values as are wanted")
-            return
-        self._add("21", f"{last!r} is missing", f"add {last}: {self._example(str(last))}")
+            self._add("22", "a list with a value too few", "write as many values as are wanted")
+        else:
+            self._add("21", f"{last!r} is missing", f"add {last}: {self._example(last)}")
 
     def _example(self, key: str) -> str:
         """Return how a value of a field is written, as far as its name tells."""
-        for model in classes_at(self.annotation, self.detail["loc"][:-1]):
+        for model in self.holder_classes:
             for name, info in model.model_fields.items():
                 quantity = dimension_of(name)
                 if name_in_files(name, info) == key and quantity not in (None, "money"):
@@ -119,49 +120,43 @@ class _Told:
         return "…"
 
     def _value(self, error: Exception) -> None:
-        prefix = f"{self.field}: " if self.field else ""
         if isinstance(error, QuantityError):
-            self._add("23", prefix + error.what, error.mend)
+            self._add("23", error.what, error.mend)
         else:
-            self._add("22", prefix + str(error), "write it as the manual shows")
+            self._add("22", str(error), "write it as the manual shows")
 
     def _word(self, expected: str) -> None:
         words = [word.strip("' ") for word in expected.replace(" or ", ", ").split(",")]
         written = self.node.value if isinstance(self.node, Text) else NAMES[type(self.node)]
         mend = nearest(written, words) if len(words) > 1 else f"write {words[0]}"
-        self._add("24", f"{self.field}: {written!r} is not a word for it", mend)
+        self._add("24", f"{written!r} is not a word for it", mend)
 
-    def _kind(self, context: dict[str, Any]) -> None:
-        name = str(context["discriminator"]).strip("'")
+    def _kind(self, name: str) -> None:
+        words = [str(tag_of(model)) for model in self.classes]
         tag = child_of(self.node, name)
         if tag is None:
-            words = [word.strip("' ") for word in context.get("expected_tags", "").split(",") if word.strip()]
-            known = f"one of {', '.join(words)}" if words else "its word"
-            self._add("25", f"{name!r} is missing", f"add {name}: with {known}")
+            mend = f"add {name}: with one of {', '.join(words)}"
+            self._add("25", f"{name!r} is missing", mend, with_field=False)
             return
-        words = [word.strip("' ") for word in str(context.get("expected_tags", "")).split(",")]
         written = tag.value if isinstance(tag, Text) else NAMES[type(tag)]
-        self._add("25", f"{written!r} is no {name}", nearest(written, words), tag.where)
+        self._add("25", f"{written!r} is no {name}", nearest(written, words), tag.where, with_field=False)
 
     def _shape(self, wanted: str) -> None:
-        prefix = f"{self.field}: " if self.field else ""
-        self._add("22", f"{prefix}{NAMES[type(self.node)]} where {wanted} is wanted", _EXAMPLES[wanted])
+        self._add("22", f"{NAMES[type(self.node)]} where {wanted} is wanted", _EXAMPLES[wanted])
 
     def _other(self, kind: str) -> None:
         if kind == "too_long":
-            self._add("22", f"{self.field} is a list with a value too many", "write as many values as are wanted")
+            self._add("22", "a list with a value too many", "write as many values as are wanted")
         else:
-            self._add("22", f"{self.field}: {self.detail['msg']}", "write it as the manual shows")
+            self._add("22", str(self.detail["msg"]), "write it as the manual shows")
 
 
-def _walk(node: Node, loc: tuple[int | str, ...]) -> tuple[Node, Where, Path]:
-    """Follow pydantic's path through the tree; its words for kinds and short forms lead nowhere and are passed over."""
-    where, path = node.where, []
-    for step in loc:
+def _walk(node: Node, path: Path) -> tuple[Node, list[str]]:
+    """Follow a path; return where it ends and the keys on the way. Steps that short forms add lead nowhere."""
+    names: list[str] = []
+    for step in path:
         child = child_of(node, step)
-        if child is None:
-            continue
-        where = node.keys[step] if isinstance(node, Entries) and not isinstance(child, Text) else child.where  # type: ignore[index]
-        node = child
-        path.append(step)
-    return node, where, tuple(path)
+        if child is not None:
+            node = child
+            names += [step] if isinstance(step, str) else []
+    return node, names
