@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scantling.choosing.choose import choose, open_choice
+from scantling.choosing.choose import why as why_answers
+
 from scantling.api.opening import Session, read_key
 from scantling.api.planning import Tell
 from scantling.checks.all import CHECKS
-from scantling.choosing.choose import choose, open_choice
-from scantling.choosing.choose import why as why_answers
 from scantling.choosing.result import Choice, Infeasible, WhyOption
 from scantling.errors import Fault, FaultsError, Where, nearest
 from scantling.model.build import Key

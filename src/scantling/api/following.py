@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from scantling.choosing.choose import Opened, buy, choose, open_choice
+
 from scantling.api.opening import Session, start_build
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, run_checks
-from scantling.choosing.choose import Opened, buy, choose, open_choice
 from scantling.choosing.result import Choice, Infeasible, Purchase
 from scantling.comparing.consequences import Consequence, consequences
 from scantling.model.build import Build, Key

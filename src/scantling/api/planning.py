@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Protocol
 
+from scantling.choosing.choose import choose, open_choice
+from scantling.plans.files import plan_files
+
 from scantling.api.opening import Session, start_build
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, run_checks
-from scantling.choosing.choose import choose, open_choice
 from scantling.choosing.result import Choice, Infeasible
 from scantling.model.build import Key
-from scantling.plans.files import plan_files
 from scantling.plans.making import make_plan
 from scantling.plans.next_builder import next_builder_cost
 from scantling.plans.plan import Plan

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from scantling.errors import Fault, FaultsError, Where
 
-MARK = "plan.lock"  # a folder that holds one was written by us and may be replaced
+MARK = ".scantling-files"  # names the files of a folder that was written by us and may be replaced
 
 
 def write_file(path: Path, data: bytes) -> None:
@@ -28,13 +28,13 @@ def write_file(path: Path, data: bytes) -> None:
         raise
 
 
-def write_folder(folder: Path, files: Mapping[str, bytes], mark: str = MARK) -> None:
-    """Put a folder with exactly ``files`` in place of an earlier one of ours.
+def write_folder(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Put a folder with exactly ``files``, and a list of them, in place of an earlier one of ours.
 
     Raises ``FaultsError`` where ``folder`` holds something that we did not write: nothing of the maker's is removed.
     """
     mend_folder(folder)
-    if folder.exists() and any(folder.iterdir()) and not (folder / mark).exists():
+    if folder.exists() and any(folder.iterdir()) and not (folder / MARK).exists():
         where = Where(str(folder))
         raise FaultsError(
             [
@@ -50,7 +50,8 @@ def write_folder(folder: Path, files: Mapping[str, bytes], mark: str = MARK) -> 
     fresh = Path(tempfile.mkdtemp(dir=folder.parent, prefix=f".{folder.name}.", suffix=".part"))
     try:
         fresh.chmod(0o755)
-        for name, data in sorted(files.items()):
+        listed = "".join(f"{name}\n" for name in sorted(files)).encode()
+        for name, data in sorted({**files, MARK: listed}.items()):
             write_file(fresh / name, data)
         _swap(fresh, folder)
     finally:

@@ -107,8 +107,9 @@ def screw_facts(plan: Plan) -> Iterator[Fact]:
     reader = plan.case.reader(plan.build)
     joints: dict[str, list[Fastener]] = {}
     for fastener in reader.derive(hardware):
-        if fastener.joint:
-            joints.setdefault(fastener.joint, []).append(fastener)
+        kind, _, joint = fastener.where.partition(" ")
+        if kind == "joint":
+            joints.setdefault(joint, []).append(fastener)
     for joint, fasteners in joints.items():
         yield Fact(Topic.SCREW, joint, "fasteners", ", ".join(f"{f.count} × {f.part}" for f in fasteners))
 
@@ -119,7 +120,7 @@ def hole_facts(plan: Plan) -> Iterator[Fact]:
     for sheet in plan.case.project.design.sheets:
         by_purpose: dict[str, list[ResolvedHole]] = {}
         for hole in reader.derive(sheet_holes, sheet):
-            by_purpose.setdefault(f"{hole.purpose} {hole.why}".strip(), []).append(hole)
+            by_purpose.setdefault(f"{hole.purpose} for {hole.what}" if hole.what else hole.purpose, []).append(hole)
         for purpose, holes in by_purpose.items():
             yield Fact(Topic.HOLE, sheet, purpose, _holes_text(holes))
 
@@ -161,7 +162,7 @@ def step_facts(plan: Plan) -> Iterator[Fact]:
     reader = plan.case.reader(plan.build)
     by_joint: dict[str, list[Fastener]] = {}
     for fastener in reader.derive(hardware):
-        by_joint.setdefault(fastener.joint or "", []).append(fastener)
+        by_joint.setdefault(fastener.where, []).append(fastener)
     for step in plan.step_order:
         kit = []
         for place, count in reader.derive(step_pieces, step):
@@ -169,7 +170,7 @@ def step_facts(plan: Plan) -> Iterator[Fact]:
             if part is not None and count:
                 kit.append(f"{count} × {part.name or part.id}")
         for joint, _ in reader.derive(step_joints, step):
-            kit += [f"{f.count} × {f.part}" for f in by_joint.get(joint, [])]
+            kit += [f"{f.count} × {f.part}" for f in by_joint.get(f"joint {joint}", [])]
         yield Fact(Topic.STEP, step, "kit", ", ".join(kit))
 
 

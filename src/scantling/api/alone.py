@@ -1,0 +1,32 @@
+"""Plan one file alone: a template from a drawing, orders from somebody's list."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from scantling.api.alone_result import Alone
+from scantling.errors import Fault, FaultsError, Where
+from scantling.model.workshop import Workshop
+from scantling.reading.project import NO_WORKSHOP
+from scantling.reading.workshop import read_workshop
+
+DRAWINGS = (".dxf", ".svg")
+
+
+def plan_file(path: Path, workshop: str | None = None, copies: int | None = None) -> Alone:
+    """Return the template of a drawing or the orders of a list; raises ``FaultsError``."""
+    shop = read_workshop(Path(workshop)) if workshop else NO_WORKSHOP
+    if path.suffix.lower() in DRAWINGS:
+        from scantling.api.alone_drawing import plan_drawing
+
+        return plan_drawing(path, shop)
+    from scantling.api.alone_list import plan_list
+
+    return plan_list(path, _with_offers(shop), copies or shop.copies)
+
+
+def _with_offers(shop: Workshop) -> Workshop:
+    if shop.offers:
+        return shop
+    mend = "name a workshop that has vendors and offers: --workshop FILE"
+    raise FaultsError([Fault("ALONE-01", "there is nothing to buy from", mend, Where("--workshop"))])
