@@ -235,7 +235,7 @@ def project_of(design: Described, workshop: Described, **files: Any) -> Project:
 MakeCase = Callable[..., Case]
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def make_case() -> MakeCase:
     """Return a maker of cases: ``make_case({"places.bed.reference": …}, workshop={…}, meshes=…)``."""
 
@@ -245,7 +245,7 @@ def make_case() -> MakeCase:
     return make
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def read(make_case: MakeCase) -> Callable[..., Reader]:
     """Return a maker of readers of the reference build, with some parts changed: ``read(parts={"y-pulley": …})``."""
 

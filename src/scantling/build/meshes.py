@@ -28,14 +28,14 @@ MASS_BAND_RATIO = 0.15
 class PrintEstimate:
     """One piece, printed.
 
-    volume_mm3 : of the closed mesh    mass_kg : of plastic, walls and infill counted, with its band
+    volume_mm3 : of the mesh, None where it is not closed    mass_kg : of plastic, walls and infill counted, with its band
     filament_mm : of 1.75 mm filament    time_s : None where the print bed does not say its rate
     fits_bed : None where no print bed is described    width_mm, depth_mm, height_mm : as the mesh stands
     """
 
     mesh: str
     plastic: str
-    volume_mm3: float
+    volume_mm3: float | None
     mass_kg: Figure
     filament_mm: Figure
     time_s: Figure | None
@@ -99,7 +99,10 @@ def _filled(part: Printed, facts: MeshFacts) -> Figure:
     """Plastic in mm3: walls as a skin of the surface, infill inside it."""
     wall_mm = part.wall_width_mm.value if part.wall_width_mm is not None else USUAL_WALL_MM
     infill = part.infill_ratio.value if part.infill_ratio is not None else USUAL_INFILL_RATIO
-    skin_mm3 = min(facts.volume_mm3, facts.area_mm2 * part.walls * wall_mm)
+    skin_mm3 = facts.area_mm2 * part.walls * wall_mm
+    if facts.volume_mm3 is None:  # an open mesh: its surface alone is known
+        return Figure(skin_mm3, 0.5 * skin_mm3, 2 * skin_mm3, Grade.TYPICAL, "walls of an open mesh")
+    skin_mm3 = min(facts.volume_mm3, skin_mm3)
     value = skin_mm3 + infill * (facts.volume_mm3 - skin_mm3)
     high = min(value * (1 + MASS_BAND_RATIO), max(facts.volume_mm3, value))
     return Figure(value, value * (1 - MASS_BAND_RATIO), high, Grade.TYPICAL, "walls and infill estimated")
