@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from scantling.api.alone_result import Alone
+from scantling.api.alone_result import Alone as Alone  # faces name its type
 from scantling.errors import Fault, FaultsError, Where
 from scantling.model.workshop import Workshop
 from scantling.reading.project import NO_WORKSHOP

@@ -9,7 +9,7 @@ from scantling.build.reference import carry_over
 from scantling.checks.all import run_checks
 from scantling.model.build import Key
 from scantling.plans.making import make_plan
-from scantling.plans.plan import Plan
+from scantling.plans.plan import Plan as Plan  # faces name its type
 
 
 def check_design(session: Session, changes: Mapping[Key, str] | None = None) -> Plan:

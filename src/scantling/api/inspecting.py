@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from scantling.errors import FaultsError
+from scantling.errors import Fault, FaultsError
 from scantling.reading.looking import Look, look_at
 
 
@@ -33,7 +33,8 @@ def inspect_file(path: Path, unit: str | None = None) -> Inspected:
 
 def inspect_files(paths: Sequence[Path], unit: str | None = None) -> tuple[Inspected, ...]:
     """Return what is in each file; raises ``FaultsError`` with the faults of all."""
-    found, faults = [], []
+    found: list[Inspected] = []
+    faults: list[Fault] = []
     for path in paths:
         try:
             found.append(inspect_file(path, unit))

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from scantling.api.opening import open_design, read_changes
 from scantling.api.planning import files_of_plan, make_design_plan
-from scantling.cli.text.plans import show_files, show_plan
+from scantling.cli.text.plans import show_alone, show_files, show_plan
 from scantling.cli.text.screen import progress
 from scantling.cli.writing import write_folder
 
@@ -39,6 +39,4 @@ def plan_alone(file: Path, workshop: str | None, copies: int | None, out: Path, 
 
     alone = plan_file(file, workshop, copies)
     write_folder(out, alone.files)
-    from scantling.cli.text.plans import show_alone
-
     return show_alone(alone, out, as_json)

@@ -5,8 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from scantling.api.trials.trial import Ask, Given, Trial, fields
+from scantling.errors import Fault, FaultsError, QuantityError, Where
+from scantling.quantities import parse_figure
+from scantling.tables.belt_profiles import belt_profile, belt_profile_names
 
 CRAWL = "1 mm/s"
+USUAL = "2 mm round"
+SAME_PITCH_MM = 0.001
 
 
 def _design(given: Given) -> dict[str, Any]:
@@ -14,7 +19,7 @@ def _design(given: Given) -> dict[str, Any]:
     motor |= fields(given, holding_torque="motor", current="current", resistance="resistance", inductance="inductance")
     if "current" in given:
         motor["current-basis"] = "rms"
-    profile = given.get("belt", "2 mm round")
+    profile = _profile(given)
     needs = {"speed": given.get("speed", CRAWL)} | fields(given, acceleration="acceleration", resolution="resolution")
     axis: dict[str, Any] = {
         "drive": "belt",
@@ -33,8 +38,24 @@ def _design(given: Given) -> dict[str, Any]:
             "belt": {"kind": "belt", "profile": profile, "width": "6 mm"},
         },
         "places": {name: {"reference": name} for name in ("motor", "pulley", "belt")},
-        "axes": {"axis": axis},
+        "axes": {"tried": axis},
     }
+
+
+def _profile(given: Given) -> str:
+    """Return the belt that is named, else the first of the wanted pitch in the table; raises ``FaultsError``."""
+    if "belt" in given or "pitch" not in given:
+        return given.get("belt", USUAL)
+    where = Where("--pitch")
+    try:
+        pitch = parse_figure(given["pitch"], "length").value
+    except QuantityError as error:
+        raise FaultsError([Fault("TRY-03", error.what, error.mend, where)]) from error
+    for name in belt_profile_names():
+        if abs(float(belt_profile(name).pitch_mm) - pitch) < SAME_PITCH_MM:
+            return name
+    mend = f"known are {', '.join(belt_profile_names())}"
+    raise FaultsError([Fault("TRY-04", f"no belt of {given['pitch']} pitch is in the table", mend, where)])
 
 
 def _notes(given: Given) -> tuple[str, ...]:

@@ -6,6 +6,11 @@ from typing import Any
 
 from scantling.api.trials.trial import Ask, Given, Trial, fields
 
+DRIVE = {  # an axis has a drive; the questions about rods do not read it
+    "pulley": {"kind": "pulley", "teeth": "20", "profile": "2 mm round", "bore": "5 mm"},
+    "belt": {"kind": "belt", "profile": "2 mm round", "width": "6 mm"},
+}
+
 
 def _design(given: Given) -> dict[str, Any]:
     rod = {"kind": "rod", "diameter": given["diameter"], "material": "steel"} | fields(
@@ -24,16 +29,16 @@ def _design(given: Given) -> dict[str, Any]:
         sag_limit="sag-limit",
     )
     needs = fields(given, travel="travel", life="life", acceleration="acceleration")
-    axis = {"drive": "belt", "pulley": "none", "belt": "none", "guide": guide, "needs": needs}
+    axis: dict[str, Any] = {"drive": "belt", "pulley": "pulley", "belt": "belt", "guide": guide, "needs": needs}
     axis["moves"] = [{"mass": given["mass"], "for": "what moves"}]
     return {
-        "parts": {"rod": rod, "bushing": bushing, "none": {"kind": "thing"}},
+        "parts": {"rod": rod, "bushing": bushing, **DRIVE},
         "places": {
             "rod": {"reference": "rod", "quantity": "2", "length": given["span"]},
             "bushing": {"reference": "bushing", "quantity": given.get("bushings", "4")},
-            "none": {"reference": "none"},
+            **{name: {"reference": name} for name in DRIVE},
         },
-        "axes": {"axis": axis},
+        "axes": {"tried": axis},
     }
 
 

@@ -86,7 +86,7 @@ def _warming(given: Given) -> dict[str, Any]:
 WARMING = Trial(
     "warming",
     "How long does this heater take, and does it get there?",
-    'scantling try warming --power "120 W" --store "539 J/K" --loss "0.70 W/K (0.55..0.9)" --target "90 °C" --within "8 min"',
+    'scantling try warming --power "120 W" --store "539 J/K" --loss "0.7 W/K" --target "90 °C" --within "8 min"',
     (
         Ask("power", "power", "Power of the heater.", needed=True),
         Ask("store", "heat-capacity", "Heat store of all that is warmed.", needed=True),

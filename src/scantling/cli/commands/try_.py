@@ -35,7 +35,7 @@ class Trials(click.Group):
 
 
 def _help(ask: Any) -> str:
-    return ask.help + (" Needed." if ask.needed else "")
+    return f"{ask.help} Needed." if ask.needed else str(ask.help)
 
 
 def _asking(name: str) -> Any:

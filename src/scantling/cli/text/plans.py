@@ -10,12 +10,13 @@ import click
 from rich.console import Console
 from rich.text import Text
 
-from scantling.api.data import is_sound, plan_json
+from scantling.api.data import is_sound, json_text, plan_json
 from scantling.cli.text.findings import show_findings, show_scope
 from scantling.cli.text.screen import STYLES, screen, table
 from scantling.quantities import show_money
 
 if TYPE_CHECKING:
+    from scantling.api.alone import Alone
     from scantling.api.checking import Plan
 
 
@@ -124,3 +125,16 @@ def show_files(out: Path, files: Mapping[str, bytes]) -> None:
     click.echo(f"{len(files)} files in {out}:")
     for name in sorted(files):
         click.echo(f"  {out / name}")
+
+
+def show_alone(alone: Alone, out: Path, as_json: bool) -> int:
+    """Print what planning one file alone gave; return 1 where something was left out."""
+    if as_json:
+        click.echo(
+            json_text({"title": alone.title, "lines": alone.lines, "whole": alone.whole, "files": sorted(alone.files)})
+        )
+    else:
+        for line in (alone.title, *alone.lines):
+            click.echo(line)
+        show_files(out, alone.files)
+    return 0 if alone.whole else 1
