@@ -29,8 +29,12 @@ CASES = {
     "unknown section": ("\nsteps:\n", "\n«stepps:\n", "READ-20", "'stepps' is not a section", "steps"),
     "unknown key deep inside": ("sag-limit: 0.1 mm", "«sag: 0.1 mm", "READ-20", "axis x: 'sag'", "sag-limit"),
     "identifier inside": (*rod("fit: h9", "«id: rod, fit: h9"), "READ-20", "'rod-8-soft' is the identifier"),
-    "missing key": (*rod("rod-8-soft: {kind: rod, diameter: 8 mm, ", "rod-8-soft: «{kind: rod, "), "READ-21",
-                    "'diameter' is missing", "add diameter: 8 mm"),
+    "missing key": (
+        *rod("rod-8-soft: {kind: rod, diameter: 8 mm, ", "rod-8-soft: «{kind: rod, "),
+        "READ-21",
+        "'diameter' is missing",
+        "add diameter: 8 mm",
+    ),
     "a list for a text": (*rod("fit: h9", "fit: «[h9, h8]"), "READ-22", "fit: a list where a text is wanted"),
     "a group for a text": (*rod("steel", "«{name: steel}"), "READ-22", "a group of keys where a text"),
     "a text for a list": (CARRIAGE, CARRIAGE.replace("[PETG]", "«PETG"), "READ-22", "plastics: a text where a list"),
@@ -54,8 +58,12 @@ CASES = {
     "neither yes nor no": ("invented: yes", "invented: «maybe", "READ-23", "neither yes nor no"),
     "kilometres in metres' place": (*needs("500 km", "«500"), "READ-23", "life"),
     "a word not allowed": ("lining: polymer", "lining: «rubber", "READ-24", "'rubber'", "polymer"),
-    "a size of frame not made": ("motor-14: {kind: motor, frame-size: 14", "motor-14: {kind: motor, frame-size: «15",
-                                 "READ-24", "'15'"),
+    "a size of frame not made": (
+        "motor-14: {kind: motor, frame-size: 14",
+        "motor-14: {kind: motor, frame-size: «15",
+        "READ-24",
+        "'15'",
+    ),
     "an unknown format": ("format: 1", "format: «2", "READ-24", "format: '2'", "write 1"),
     "unknown kind": (*rod("kind: rod", "kind: «rood"), "READ-25", "'rood' is no kind", "rod"),
     "no kind": (*rod("{kind: rod, ", "«{"), "READ-25", "'kind' is missing", "rod"),
@@ -70,11 +78,19 @@ CASES = {
     "speed backwards": (*needs("200 mm/s", "«-200 mm/s"), "READ-26", "needs speed"),
     "hardness beyond diamond's": (*rod("20 HRC", "«200 HRC"), "READ-26", "at most 75"),
     "no pieces": ("quantity: 4, reference", "quantity: «0, reference", "READ-26", "0 pieces", "may-be-empty"),
-    "a joint made never": ("panel.thickness],\n                   into: x-motor.tapped-depth, count: 4",
-                           "panel.thickness],\n                   into: x-motor.tapped-depth, count: «0", "READ-26"),
-    "more moved than there are": ("moves: [carriage, x-bushing,", "moves: [carriage, {place: x-bushing, count: «5},",
-                                  "READ-26", "moves 5", "has 4"),
-}  # fmt: skip
+    "a joint made never": (
+        "panel.thickness],\n                   into: x-motor.tapped-depth, count: 4",
+        "panel.thickness],\n                   into: x-motor.tapped-depth, count: «0",
+        "READ-26",
+    ),
+    "more moved than there are": (
+        "moves: [carriage, x-bushing,",
+        "moves: [carriage, {place: x-bushing, count: «5},",
+        "READ-26",
+        "moves 5",
+        "has 4",
+    ),
+}
 
 
 @pytest.mark.parametrize("name", CASES)

@@ -24,8 +24,12 @@ CASES = {
     "empty key": (SIZES, SIZES + "  ?«\n  : 3 mm\n", "READ-09", "a key is empty"),
     "thread as comment": ("  revision: 3\n", "  revision: 3\n  licence: bits «#6-32\n", "READ-10", '"#6-32"'),
     "thread alone": ("  revision: 3\n", "  revision: «#10\n", "READ-10", "#10 is taken for a comment"),
-    "thread in a list": ("screw: socket head M3, through: [washer, panel.thickness]",
-                         "screw: socket head «#4-40, through: [washer, panel.thickness]", "READ-10", "#4-40"),
+    "thread in a list": (
+        "screw: socket head M3, through: [washer, panel.thickness]",
+        "screw: socket head «#4-40, through: [washer, panel.thickness]",
+        "READ-10",
+        "#4-40",
+    ),
     "comma in a list": ("at: [45 mm, 58 mm], care", "at: [«45,5 mm, 58 mm], care", "READ-11", "45.5 mm", "quote it"),
     "comma in a group": ("birch plywood, thickness: 6 mm", "birch plywood, thickness: «6,5 mm", "READ-11", "6.5 mm"),
     "too deep": (SIZES, "  span: " + "[" * 22 + "«[" + "[" * 30 + "\n", "READ-12", "levels deep"),
@@ -35,7 +39,7 @@ CASES = {
     "odd indent": ("  revision: 3\n", "   revision«: 3\n", "READ-06"),
     "a list as key": (SIZES, "  ? «[a, b]\n  : 3 mm\n", "READ-22", "a key is a list"),
     "control character": ("  revision: 3\n", "  revision: «\x07\n", "READ-06", "control character"),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("name", CASES)

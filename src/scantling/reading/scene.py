@@ -12,7 +12,7 @@ from scantling.model.place import StandIn
 from scantling.model.workshop import Workshop
 from scantling.reading.collecting import Faults
 from scantling.reading.document import Document, noun
-from scantling.reading.nodes import Entries, Text, child_of
+from scantling.reading.nodes import Entries, Items, Node, Text, child_of
 from scantling.reading.standard_names import is_standard_fastener
 from scantling.shapes.outline import Outline
 
@@ -51,7 +51,7 @@ class Scene:
             return NOWHERE
         node, where = document.tree, document.tree.where
         for step in path[1:]:
-            child = child_of(node, step)
+            child = child_of(node, step) or _item_called(node, step)
             if child is None:
                 return where
             where = child.where if isinstance(child, Text) or not isinstance(node, Entries) else node.keys[str(step)]
@@ -121,3 +121,10 @@ class Scene:
                 kind = getattr(part, "kind", "part")
                 what = f"{said_by} takes a {words} in the place {place!r}, but {option.part!r} is a {kind}"
                 self.add("39", what, "name another place, or give that place other options", *path)
+
+
+def _item_called(node: Node, step: str | int) -> Text | None:
+    """``uses: [bed]`` stands for ``uses: {bed: all}``: the item is where the key would be."""
+    if not isinstance(node, Items):
+        return None
+    return next((item for item in node.items if isinstance(item, Text) and item.value == step), None)

@@ -33,7 +33,7 @@ _PLAIN_WORDS = {
         "the lines of a list do not line up",
         "begin every line of the list with a dash in one column",
     ),
-    "did not find expected node content": ("a value is missing", "write it, or delete the comma or the dash"),
+    "did not find expected node content": ("a value is missing", "write it; quote a text that begins with a dash"),
     "found unexpected end of stream": ("a quotation mark or a bracket is not closed", "close it"),
     "control characters are not allowed": ("a control character", "delete it"),
 }

@@ -61,12 +61,12 @@ def steps(scene: Scene) -> None:
     results = [step.yields for step in scene.design.steps.values() if step.yields]
     for name, step in scene.design.steps.items():
         path = ("design", "steps", name)
-        for other in step.after:
-            scene.expect("steps", other, f"the step {name!r}", *path, "after")
-        for result in step.uses_results:
+        for number, other in enumerate(step.after):
+            scene.expect("steps", other, f"the step {name!r}", *path, "after", number)
+        for number, result in enumerate(step.uses_results):
             if result not in results and scene.is_complete("steps"):
                 what = f"the step {name!r} uses {result!r}, which no step yields"
-                scene.add("30", what, nearest(result, results), *path, "uses-results")
+                scene.add("30", what, nearest(result, results), *path, "uses-results", number)
         if step.yields and results.count(step.yields) > 1 and results.index(step.yields) != _first(scene, name):
             what = f"two steps yield {step.yields!r}"
             scene.add("08", what, "call the results differently", *path, "yields")

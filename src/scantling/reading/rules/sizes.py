@@ -43,8 +43,10 @@ def _parsed(scene: Scene, path: Path, text: str) -> Node | None:
     try:
         return tree(text)
     except ExpressionError as error:
-        shift = max(scene.text("design", *path).find(text), 0)
-        scene.add("36", error.what, error.mend, "design", *path, offset=shift + error.offset)
+        shift = max(scene.text("design", *path).find(text), 0)  # a sign may stand before it
+        rest = text[error.offset :]
+        offset = shift + error.offset + len(rest) - len(rest.lstrip())
+        scene.add("36", error.what, error.mend, "design", *path, offset=offset)
     except QuantityError as error:
         scene.add("36", error.what, error.mend, "design", *path)
     return None
@@ -71,14 +73,19 @@ def _feature(scene: Scene, said_by: str, path: Path, reference: Feature) -> None
     place = scene.design.places.get(reference.place)
     if place is None or (reference.feature == "length" and place.length is not None):
         return
-    for option, part in scene.options(reference.place):
-        known = features_of(part)
-        if feature_name(type(part), reference.feature) not in known:
-            what = (
-                f"{said_by} names {reference.feature!r} of the place {reference.place!r}, which {option.part!r} lacks"
-            )
-            mend = f"{nearest(reference.feature, known)} Or add sizes: {{{reference.feature}: …}} to {option.part!r}"
-            scene.add("37", what, mend, "design", *path)
+    options = list(scene.options(reference.place))
+    lacking = [option.part for option, part in options if not _has(part, reference.feature)]
+    if lacking:
+        known = dict.fromkeys(name for _, part in options for name in features_of(part))
+        what = (
+            f"{said_by} names {reference.feature!r} of the place {reference.place!r}, not had by {', '.join(lacking)}"
+        )
+        mend = f"{nearest(reference.feature, known)} Or add it to the part: sizes: {{{reference.feature}: …}}"
+        scene.add("37", what, mend, "design", *path)
+
+
+def _has(part: Part, word: str) -> bool:
+    return feature_name(type(part), word) in features_of(part)
 
 
 def features_of(part: Part) -> tuple[str, ...]:
