@@ -1,8 +1,8 @@
-"""Tiny machines made in code, as the files would describe them, and what one check says of them."""
+"""Small machines made in code, as the files would describe them, and what one check says of them. All invented."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from types import SimpleNamespace
 from typing import Any
 
@@ -11,6 +11,7 @@ import pytest
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
 from scantling.checks.all import CHECKS
+from scantling.checks.check import Check
 from scantling.findings import Finding, NotLookedAt
 from scantling.model.build import Key
 from scantling.model.design import Design
@@ -18,20 +19,148 @@ from scantling.model.project import Project
 from scantling.model.workshop import Workshop
 
 Described = dict[str, Any]
+SECTIONS = ("parts", "places", "axes", "mates", "joints", "sheets", "rails", "warmings", "frames", "chains", "steps")
 
 
-def with_ids(section: Mapping[str, Any] | None) -> Described:
-    """Give every entry of a section its key as identifier, as reading does."""
-    return {name: {**entry, "id": name} for name, entry in (section or {}).items()}
+def motor(torque: str, current: str, resistance: str, inductance: str, **more: str) -> Described:
+    """Describe a motor of frame 17."""
+    given = {"holding-torque": torque, "current": current, "resistance": resistance, "inductance": inductance}
+    usual = {"current-basis": "rms", "rotor-inertia": "25 g cm2", "tapped-depth": "4.5 mm", "mass": "200 g"}
+    return {"kind": "motor", "frame-size": "17", "shaft-diameter": "5 mm", **usual, **given, **more}
 
 
-def design_of(sections: Described) -> Design:
-    """Read a design from its sections; places may be given as the name of their reference part."""
+def bushing(lining: str, friction: str, **more: str) -> Described:
+    """Describe a bushing for a rod of 8 mm."""
+    sizes = {"bore": "8 mm", "outer-diameter": "15 mm", "length": "24 mm", "drag": "0.3 N", "mass": "16 g"}
+    return {"kind": "bushing", "lining": lining, "friction": friction, **sizes, **more}
+
+
+PARTS: Described = {
+    "motor-flat": motor("0.14 N m", "1.0 A", "3.5 ohm", "4.0 mH"),
+    "motor-mid": motor("0.26 N m", "1.3 A", "2.4 ohm", "3.0 mH"),
+    "motor-full": motor("0.40 N m", "1.5 A", "1.9 ohm", "3.6 mH"),
+    "pulley-20": {"kind": "pulley", "teeth": "20", "profile": "2 mm round", "bore": "5 mm", "belt-width": "7 mm"},
+    "pulley-16": {"kind": "pulley", "teeth": "16", "profile": "2 mm round", "bore": "5 mm", "belt-width": "7 mm"},
+    "belt-6": {"kind": "belt", "profile": "2 mm round", "width": "6 mm"},
+    "rod-hard": {"kind": "rod", "diameter": "8 mm", "fit": "h6", "material": "steel", "surface-hardness": "60 HRC"},
+    "rod-soft": {"kind": "rod", "diameter": "8 mm", "fit": "h9", "material": "steel", "surface-hardness": "20 HRC"},
+    "rod-inch": {"kind": "rod", "diameter": "5/16 in", "fit": "h6", "material": "steel", "surface-hardness": "20 HRC"},
+    "ball": bushing("ball", "0.005", **{"dynamic-load": "265 N", "ball-diameter": "1.5 mm"}),
+    "polymer": bushing("polymer", "0.25"),
+    "bed": {"kind": "thing", "mass": "972 g"},
+    "m6": {"kind": "threaded-rod", "thread": "M6", "material": "steel"},
+    "tr8x2": {"kind": "threaded-rod", "thread": "Tr8x2", "material": "steel"},
+    "tr8x8": {"kind": "threaded-rod", "thread": "Tr8x8(P2)", "material": "steel"},
+    "inch-screw": {"kind": "threaded-rod", "thread": "1/4-20", "material": "steel"},
+    "nut-m6": {"kind": "drive-nut", "thread": "M6", "mass": "5 g"},
+    "nut-tr8x2": {"kind": "drive-nut", "thread": "Tr8x2", "mass": "15 g"},
+    "nut-tr8x8": {"kind": "drive-nut", "thread": "Tr8x8(P2)", "mass": "15 g"},
+    "coupler-5-6": {"kind": "coupler", "motor-bore": "5 mm", "screw-bore": "6 mm"},
+    "coupler-5-8": {"kind": "coupler", "motor-bore": "5 mm", "screw-bore": "8 mm"},
+    "gantry": {"kind": "thing", "mass": "1.05 kg"},
+    "rod-10": {"kind": "rod", "diameter": "10 mm", "fit": "h6", "material": "steel", "surface-hardness": "60 HRC"},
+    "ball-10": bushing("ball", "0.005", bore="10 mm", length="29 mm", mass="30 g"),
+}
+
+BELT: Described = {
+    "drive": "belt",
+    "motor": "y-motor",
+    "pulley": "y-pulley",
+    "belt": "y-belt",
+    "supply-voltage": "24 V",
+    "axles": "330 mm",
+    "clamping": "30 mm",
+    "guide": {
+        "rods": "y-rod",
+        "bearings": "y-bearing",
+        "spacing": "110 mm",
+        "carriage": "134 mm",
+        "stops": "18 mm",
+        "free": "332 mm",
+        "tool": "stands",
+        "offset": "20 mm",
+    },
+    "moves": ["bed", "y-bearing", {"mass": "450 g", "for": "print"}],
+    "needs": {
+        "travel": "180 mm",
+        "speed": "160 mm/s",
+        "acceleration": "2000 mm/s2",
+        "resolution": "0.02 mm",
+        "life": "500 km",
+    },
+}
+
+SCREW: Described = {
+    "drive": "screw",
+    "motor": "z-motor",
+    "motor-count": 2,
+    "screw": "z-screw",
+    "nut": "z-nut",
+    "coupler": "z-coupler",
+    "screws": 2,
+    "free": "220 mm",
+    "vertical": "yes",
+    "supply-voltage": "24 V",
+    "guide": {"rods": "z-rod", "bearings": "z-bearing", "spacing": "44 mm", "free": "220 mm", "stops": "5 mm"},
+    "moves": ["gantry", "z-bearing", "z-nut"],
+    "needs": {"travel": "140 mm", "speed": "6 mm/s", "layers": ["0.2 mm", "0.25 mm"], "holds-itself": "yes"},
+}
+
+
+def options(reference: str, *stand_ins: str, **more: Any) -> Described:
+    """Describe a place by its reference part and its stand-ins."""
+    return {"reference": reference, "stand-ins": list(stand_ins), **more}
+
+
+def changed(described: Mapping[str, Any], changes: Mapping[str, Any]) -> Described:
+    """Return a description with some entries changed, nested ones by ``guide.spacing``; None takes one out."""
+    result = dict(described)
+    for path, value in changes.items():
+        first, _, rest = path.partition(".")
+        if rest:
+            result[first] = changed(result[first], {rest: value})
+        elif value is None:
+            result.pop(first, None)
+        else:
+            result[first] = value
+    return result
+
+
+def belt_case(axis: Mapping[str, Any] | None = None, parts: Mapping[str, Any] | None = None, **more: Any) -> Case:
+    """Open a moving bed on a belt; ``axis`` and ``parts`` change its description."""
+    places = {
+        "y-motor": options("motor-full", "motor-mid", "motor-flat"),
+        "y-pulley": options("pulley-20", "pulley-16"),
+        "y-belt": "belt-6",
+        "y-rod": options("rod-hard", "rod-soft", "rod-inch", quantity=2, length="352 mm"),
+        "y-bearing": options("ball", "polymer", quantity=3),
+        "bed": "bed",
+    }
+    places |= more.pop("places", {})
+    return case_of(parts=PARTS | dict(parts or {}), places=places, axes={"y": changed(BELT, axis or {})}, **more)
+
+
+def screw_case(axis: Mapping[str, Any] | None = None, parts: Mapping[str, Any] | None = None, **more: Any) -> Case:
+    """Open a gantry on two screws; ``axis`` and ``parts`` change its description."""
+    places = {
+        "z-motor": options("motor-full", "motor-flat", quantity=2),
+        "z-screw": options("m6", "tr8x2", "tr8x8", "inch-screw", quantity=2, length="235 mm"),
+        "z-nut": options("nut-m6", "nut-tr8x2", "nut-tr8x8", quantity=2),
+        "z-coupler": options("coupler-5-6", "coupler-5-8", quantity=2),
+        "gantry": "gantry",
+        "z-rod": options("rod-10", quantity=2, length="250 mm"),
+        "z-bearing": options("ball-10", quantity=4),
+    }
+    places |= more.pop("places", {})
+    return case_of(parts=PARTS | dict(parts or {}), places=places, axes={"z": changed(SCREW, axis or {})}, **more)
+
+
+def design_of(sections: Mapping[str, Any]) -> Design:
+    """Read a design from its sections; a place may be given as the name of its reference part."""
     read = dict(sections)
-    places = {n: {"reference": p} if isinstance(p, str) else p for n, p in read.get("places", {}).items()}
-    read["places"] = places
-    for name in ("parts", "places", "axes", "mates", "joints", "sheets", "rails", "warmings", "frames", "chains", "steps"):
-        read[name] = with_ids(read.get(name))
+    read["places"] = {n: {"reference": p} if isinstance(p, str) else p for n, p in read.get("places", {}).items()}
+    for name in SECTIONS:
+        read[name] = {key: {**entry, "id": key} for key, entry in read.get(name, {}).items()}
     return Design.model_validate({"machine": {"name": "Test"}, **read})
 
 
@@ -42,7 +171,7 @@ def case_of(workshop: Described | None = None, outlines: Any = None, meshes: Any
 
 
 def said(case: Case, code: str, subject: str, **chosen: str) -> Finding | NotLookedAt:
-    """Return what a check says of a build: the reference, or with other parts at some places (- for _)."""
+    """Return what a check says of the reference build with other parts at some places (``y_rod="rod-soft"``)."""
     answers = {Key("part", place.replace("_", "-")): part for place, part in chosen.items()}
     build = reference_build(case).replacing(answers)
     check = next(check for check in CHECKS if check.code == code)
@@ -50,10 +179,21 @@ def said(case: Case, code: str, subject: str, **chosen: str) -> Finding | NotLoo
     return check.run(case.reader(build), subject)
 
 
-@pytest.fixture
+def a_check() -> Check:
+    """Return a check that stands for any."""
+    return Check("TEST-01", "A rule", lambda _: ("axis y",), lambda *_: pytest.fail("not to be run"), "none")
+
+
+@pytest.fixture(scope="session")
 def bench() -> SimpleNamespace:
-    """Return the helpers ``case_of`` and ``said`` for a test."""
-    return SimpleNamespace(case=case_of, said=said, design=design_of)
-
-
-Bench = Callable[..., Any]
+    """Return what a test needs to make a machine and to ask a check."""
+    return SimpleNamespace(
+        case=case_of,
+        belt=belt_case,
+        screw=screw_case,
+        options=options,
+        parts=PARTS,
+        said=said,
+        reference=reference_build,
+        a_check=a_check,
+    )

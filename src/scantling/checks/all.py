@@ -123,8 +123,8 @@ def run_checks(case: Case, build: Build, *, costly: bool = True) -> Report:
 
 
 def run_check(check: Check, reader: Reader) -> list[Finding | NotLookedAt]:
-    """Return what one check says of all its subjects."""
-    return [check.run(reader, subject) for subject in check.subjects(reader.design)]
+    """Return what one check says of all its subjects; remembered for other builds that answer alike what it reads."""
+    return [reader.derive(check.run, subject) for subject in check.subjects(reader.design)]
 
 
 def by_weight(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from scantling.build.reader import Reader
 from scantling.checks.check import Check
+from scantling.checks.inputs import Input
 from scantling.checks.judging import judge, say
 from scantling.checks.limits import between
 from scantling.checks.pairs import pair_of
@@ -17,6 +18,7 @@ from scantling.tables.limits import LARGEST_MM, limits_um
 from scantling.tables.sources import cite
 
 CLOSING_RATIO = 0.05
+LEAST_PRESS_UM = -1.0
 UM_PER_MM = 1000.0
 SOURCE = f"{cite('iso-286')}; a slit or a tube closes by a twentieth of its bore: common practice, no source"
 
@@ -40,10 +42,17 @@ def pair_um(bore: str, shaft: str) -> Callable[[float], tuple[float, float]]:
     return play
 
 
+def named_size_mm(diameter: Input) -> float:
+    """Return the size that a diameter is called by: ranges of the standard end at named sizes, not at real ones."""
+    return round(diameter.nominal, 1)
+
+
 FITS = {
     "slides": Fit("to slide on (as H8 on h9)", pair_um("H8", "h9")),
     "locates": Fit("to be centred (as H7 on h6)", pair_um("H7", "h6")),
-    "press": Fit("to be pressed on (down to H7 on s6)", lambda size_mm: (pair_um("H7", "s6")(size_mm)[0], 0.0)),
+    "press": Fit(
+        "to be pressed on (down to H7 on s6)", lambda size_mm: (pair_um("H7", "s6")(size_mm)[0], LEAST_PRESS_UM)
+    ),
     "clamped": Fit("for a slit to close on it", lambda size_mm: (0.0, CLOSING_RATIO * size_mm * UM_PER_MM)),
 }
 
@@ -63,7 +72,7 @@ def judge_fit(check: Check, reader: Reader, subject: str) -> Finding:
         subject,
         rule=lambda shaft, bore: (bore - shaft) * UM_PER_MM,
         inputs={"shaft": shaft_at(reader, pair.place, inner, pair.name), "bore": bore},
-        bounds=between(*fit.range_um(bore.nominal)),
+        bounds=between(*fit.range_um(named_size_mm(bore))),
         unit="µm",
         because=f"{pair.place} of {{shaft}} in {pair.in_place} of {{bore}} leaves {{value}} of play; "
         f"{{limit}} is wanted {fit.words}.",

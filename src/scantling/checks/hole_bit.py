@@ -22,6 +22,7 @@ from scantling.findings import Finding, Verdict
 # How much wider than wanted a hole may become where nothing else limits it: workshop practice, no source.
 WIDER_MM = {"clearance": 0.6, "collar": 2.0}
 USUALLY_WIDER_MM = 0.3
+LARGEST_DRILLED_MM = 13.0  # what the chuck of a common drill takes
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -37,6 +38,9 @@ def _run(reader: Reader, subject: str) -> Finding:
 
 
 def _one(reader: Reader, subject: str, hole: ResolvedHole) -> Finding:
+    if hole.bit is None and hole.diameter_mm > LARGEST_DRILLED_MM:
+        because = f"The hole of {hole.diameter_mm:g} mm for {hole.why} is sawn or cut with a hole saw, not drilled."
+        return say(CHECK, reader, subject, Verdict.SOUND, because)
     if hole.bit is None or hole.bit_mm is None:
         most = f" to {hole.most_mm:g}" if hole.most_mm is not None else ""
         because = f"No bit in hand makes the hole for {hole.why}: {hole.least_mm:g}{most} mm."

@@ -64,13 +64,15 @@ class Point:
 
     @property
     def slack(self) -> float:
-        """Distance to the nearer limit, negative outside."""
-        return min(self.value - self.low, self.high - self.value)
+        """Distance to the nearer limit, negative outside; a value on its limit but for rounding has none."""
+        slack = min(self.value - self.low, self.high - self.value)
+        size = max(1.0, *(abs(end) for end in (self.low, self.high) if math.isfinite(end)), 1.0)
+        return 0.0 if abs(slack) <= _ROUNDING * size else slack
 
     @property
     def is_inside(self) -> bool:
-        """True inside or on a limit, but for rounding."""
-        return self.slack >= -_ROUNDING * max(1.0, *(abs(e) for e in (self.low, self.high) if math.isfinite(e)), 1.0)
+        """True inside or on a limit."""
+        return self.slack >= 0
 
     @property
     def margin(self) -> float:

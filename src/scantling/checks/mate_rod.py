@@ -7,7 +7,7 @@ the widest usual pairing, E10 on h10.
 from __future__ import annotations
 
 from scantling.build.reader import Reader
-from scantling.checks.fits import UM_PER_MM, pair_um
+from scantling.checks.fits import UM_PER_MM, named_size_mm, pair_um
 from scantling.checks.judging import judge, say
 from scantling.checks.limits import between
 from scantling.checks.pairs import ROD, pair_of, pairs_of
@@ -29,7 +29,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         return say(CHECK, reader, subject, Verdict.SOUND, f"{empty} stays empty: nothing has to run.")
     bore = bore_at(reader, pair.in_place, bushing, pair.in_name)
     balls = isinstance(bushing, Bushing) and bushing.lining == "ball"
-    range_um = (PRELOAD_UM, RIPPLE_UM) if balls else (0.0, pair_um("E10", "h10")(bore.nominal)[1])
+    range_um = (PRELOAD_UM, RIPPLE_UM) if balls else (0.0, pair_um("E10", "h10")(named_size_mm(bore))[1])
     return judge(
         CHECK,
         reader,

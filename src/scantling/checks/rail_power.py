@@ -37,7 +37,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         },
         bounds=at_most(lambda rating, **_: rating),
         unit="W",
-        because="Loads of {loads} with a head-room of {headroom} of them ask for {value}; the supply gives {limit}.",
+        because="Loads of {loads} and a head-room of {headroom} of them ask for {value}; {limit}, the supply's rating.",
         mend="a larger supply, a smaller heater, or a rail of its own for the bed",
     )
 

@@ -6,6 +6,8 @@ of the rod's hardness. Plain linings spread their load and spare even soft rods.
 
 from __future__ import annotations
 
+from functools import cache
+
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.checks.axis_loads import MOVING_MASS
@@ -40,8 +42,7 @@ def _run(reader: Reader, subject: str) -> Finding:
     diameter = reader.derive(feature, on.guide.rods, "diameter")
 
     def pressure(mass: float, ball: float, balls: float, diameter: float, **_: float) -> float:
-        ball_n = on_ball_n(on, mass, balls)
-        return GPA * ball_on_shaft_pressure_mpa(ball_n, ball, diameter, CONTACT_MPA)
+        return float(GPA * on_ball_n(on, mass, balls) ** (1 / 3) * pressure_of_one_n_mpa(ball, diameter))
 
     return judge(
         CHECK,
@@ -66,6 +67,12 @@ def _run(reader: Reader, subject: str) -> Finding:
             "mark": (lambda hardness, **_: first_yield_pressure_mpa(yield_from_hardness_mpa(hardness)), "MPa"),
         },
     )
+
+
+@cache
+def pressure_of_one_n_mpa(ball_mm: float, diameter_mm: float) -> float:
+    """Return the pressure under a ball that carries 1 N; pressures grow with the cube root of the load."""
+    return ball_on_shaft_pressure_mpa(1.0, ball_mm, diameter_mm, CONTACT_MPA)
 
 
 def on_ball_n(on: Guided, mass_kg: float, balls: float) -> float:

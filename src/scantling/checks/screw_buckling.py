@@ -63,7 +63,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         bounds=at_most(permitted_n),
         unit="N",
         because=f"Each of {screws} screws is pressed with {{value}}; {{free}} of {load.drive.thread.name}, held "
-        f"{axis.ends}, may carry {{limit}} before it bows out.",
+        f"{axis.ends}, bows out beyond; {{limit}}.",
         mend="hold both ends, a thicker screw, a shorter one, or hang the load from the screw",
     )
 

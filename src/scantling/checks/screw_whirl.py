@@ -56,7 +56,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         bounds=at_most(permitted_rpm),
         unit="rpm",
         because=f"{{speed}} turn {drive.thread.name} at {{value}}; with {{free}} free, held {axis.ends}, and a root of "
-        f"{root_mm:.3g} mm it may turn at {{limit}}.",
+        f"{root_mm:.3g} mm; {{limit}}.",
         mend="hold both ends, a thicker screw, a larger lead, or less speed",
     )
 

@@ -18,7 +18,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         because = f"The steps {', '.join(circle)} wait for each other."
         return say(CHECK, reader, subject, Verdict.UNSOUND, because, "take out one of their 'after' or 'uses results'")
     count = len(reader.design.steps)
-    return say(CHECK, reader, subject, Verdict.SOUND, f"The {count} steps can be done one after another.")
+    return say(CHECK, reader, subject, Verdict.SOUND, f"All steps ({count}) can be done one after another.")
 
 
 CHECK = check_of(
