@@ -87,9 +87,9 @@ def y_rod_clamp() -> Manifold:
 
 
 def y_idler_block() -> Manifold:
-    """Two cheeks of 6 mm for the axle of the idler, on a foot of 8 mm; between them 13 mm."""
-    solid = box(25, 68, 8) + box(6, 30, 47, (0, 19, 0)) + box(6, 30, 47, (19, 19, 0))
-    axle = rod(M5, 40, (-5, 34, 37), "x")
+    """Two cheeks of 6 mm for the axle of the idler, on a foot of 7 mm; between them 13 mm."""
+    solid = box(25, 68, 7) + box(6, 30, 46, (0, 19, 0)) + box(6, 30, 46, (19, 19, 0))
+    axle = rod(M5, 40, (-5, 34, 36), "x")
     return less(solid, axle, *[rod(M4, 12, (12.5, y, -2), "z") for y in (8, 60)])
 
 
@@ -189,8 +189,8 @@ def feeder_mount() -> Manifold:
 
 
 def spool_arm() -> Manifold:
-    """An arm for a spool, with a back of 8 mm."""
-    solid = box(24, 8, 48) + box(18, 96, 18, (3, 0, 15)) + box(24, 6, 30, (0, 90, 12))
+    """An arm for a spool, with a back of 7 mm."""
+    solid = box(24, 7, 48) + box(18, 96, 18, (3, 0, 15)) + box(24, 6, 30, (0, 90, 12))
     return less(solid, box(10, 80, 20, (7, 10, 21)), *[rod(M4, 14, (12, -3, z), "y") for z in (8, 40)])
 
 
@@ -202,8 +202,8 @@ def supply_bracket() -> Manifold:
 
 
 def cable_guide() -> Manifold:
-    """A bow over the moving cable, on a foot of 5 mm."""
-    solid = box(40, 18, 5) + rod(22, 18, (20, 0, 14), "y")
+    """A bow over the moving cable, on a foot of 4 mm."""
+    solid = box(40, 18, 4) + rod(22, 18, (20, 0, 14), "y")
     return less(solid, rod(16, 24, (20, -3, 14), "y"), *[rod(M3, 10, (x, 9, -2), "z") for x in (6, 34)])
 
 
