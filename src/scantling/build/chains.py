@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from scantling.build.gets import CUT, MADE, plastic_of
 from scantling.build.missing import each
 from scantling.build.reader import Reader
-from scantling.build.sizes import size
+from scantling.build.sizes import distance, feature, size
 from scantling.model.design import ChainTerm
 from scantling.model.expression import Between, Feature, references, tree
 
@@ -53,7 +53,7 @@ def chain_terms(reader: Reader, chain: str) -> tuple[ChainPart, ...]:
 
 def _term(reader: Reader, term: ChainTerm) -> ChainPart:
     figure = reader.derive(size, term.size)
-    tolerance = _tolerance(reader, term, figure.value, figure.value - figure.low, figure.high - figure.value)
+    tolerance = _tolerance(reader, term, figure.value - figure.low, figure.high - figure.value)
     return ChainPart(
         text=term.size,
         sign=-1 if term.sign == "-" else 1,
@@ -66,27 +66,26 @@ def _term(reader: Reader, term: ChainTerm) -> ChainPart:
     )
 
 
-def _tolerance(reader: Reader, term: ChainTerm, value_mm: float, minus_mm: float, plus_mm: float) -> _Tolerance:
+def _tolerance(reader: Reader, term: ChainTerm, minus_mm: float, plus_mm: float) -> _Tolerance:
     """The term's own, else the band of its size, else those of the ways in which its pieces are got."""
     if term.tolerance_mm is not None:
         half_mm = max(abs(term.tolerance_mm.low), abs(term.tolerance_mm.high))
         return _Tolerance(half_mm, half_mm, "given", False)
     if minus_mm > 0 or plus_mm > 0:
         return _Tolerance(minus_mm, plus_mm, "band of the size", False)
-    found = [
-        _of_getting(reader, one, value_mm) for one in references(tree(term.size)) if isinstance(one, Feature | Between)
-    ]
+    found = [_of_getting(reader, one) for one in references(tree(term.size)) if isinstance(one, Feature | Between)]
     if not found:
         return _Tolerance(0.0, 0.0, "taken as exact", True)
     half_mm = sum(one for one, _ in found)
     return _Tolerance(half_mm, half_mm, " and ".join(dict.fromkeys(how for _, how in found)), True)
 
 
-def _of_getting(reader: Reader, reference: Feature | Between, value_mm: float) -> tuple[float, str]:
+def _of_getting(reader: Reader, reference: Feature | Between) -> tuple[float, str]:
     """Half the tolerance of one size of a piece, by the way the piece is got."""
     if isinstance(reference, Between):
         made = any(reader.get(place) == MADE for place in (reference.a, reference.b))
-        return (BY_HAND_MM, "placed by hand") if made else _general(value_mm)
+        apart_mm = reader.derive(distance, reference.a, reference.b).value
+        return (BY_HAND_MM, "placed by hand") if made else _general(apart_mm)
     get = reader.get(reference.place)
     if get == CUT and reference.feature == "length":
         return SAWN_MM, "sawn"
@@ -94,7 +93,7 @@ def _of_getting(reader: Reader, reference: Feature | Between, value_mm: float) -
         return PRINTED_MM, "printed"
     if get == MADE and reference.feature != "thickness":
         return BY_HAND_MM, "made by hand"
-    return _general(value_mm)
+    return _general(reader.derive(feature, reference.place, reference.feature).value)
 
 
 def _general(value_mm: float) -> tuple[float, str]:

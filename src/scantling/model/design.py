@@ -65,10 +65,11 @@ class ChainTerm(Data):
     @model_validator(mode="before")
     @classmethod
     def _short(cls, given: Any) -> Any:
-        """Accept ``+ back-panel.thickness`` and ``- rod.length``."""
-        if isinstance(given, str) and given[:1] in "+-":
-            return {"sign": given[0], "size": given[1:].strip()}
-        return given
+        """Accept ``+ back-panel.thickness``, ``- rod.length`` and ``rod.length``."""
+        if not isinstance(given, str):
+            return given
+        sign = given[:1] if given[:1] in ("+", "-") else ""
+        return {"sign": sign or "+", "size": given.removeprefix(sign).strip()}
 
 
 class Chain(Data):
