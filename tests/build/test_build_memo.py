@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scantling.build import (
@@ -19,7 +19,7 @@ from scantling.build import (
     lengths,
     masses,
     meshes,
-    settings,
+    settings as setting_up,
     sizes,
     stacks,
     steps,
@@ -39,7 +39,7 @@ def every_derived(case: Case) -> list[Derived]:
     """Every derived value of a design: function and arguments."""
     design = case.project.design
     found: list[Derived] = [
-        (f, ()) for f in (hardware.hardware_totals, settings.settings, steps.coverage, demand.machine_needs)
+        (f, ()) for f in (hardware.hardware_totals, setting_up.settings, steps.coverage, demand.machine_needs)
     ]
     for place in design.places:
         each = (sizes.origin, lengths.piece_length, masses.place_mass, demand.place_needs, meshes.mesh_choice)
@@ -86,6 +86,7 @@ def differing(case: Case, answers: Mapping[Key, str], every: list[Derived]) -> l
     return found
 
 
+@settings(max_examples=30)
 @given(st.data())
 def test_a_remembered_value_is_the_value(make_case, data):
     case = make_case()

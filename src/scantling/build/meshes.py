@@ -28,8 +28,9 @@ MASS_BAND_RATIO = 0.15
 class PrintEstimate:
     """One piece, printed.
 
-    volume_mm3 : of the mesh, None where it is not closed    mass_kg : of plastic, walls and infill counted, with its band
-    filament_mm : of 1.75 mm filament    time_s : None where the print bed does not say its rate
+    volume_mm3 : of the mesh, None where it is not closed
+    mass_kg : of plastic, walls and infill counted    filament_mm : of 1.75 mm filament
+    time_s : None where the print bed does not say its rate
     fits_bed : None where no print bed is described    width_mm, depth_mm, height_mm : as the mesh stands
     """
 
