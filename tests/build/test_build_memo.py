@@ -19,11 +19,13 @@ from scantling.build import (
     lengths,
     masses,
     meshes,
-    settings as setting_up,
     sizes,
     stacks,
     steps,
     totals,
+)
+from scantling.build import (
+    settings as setting_up,
 )
 from scantling.build.case import Case
 from scantling.build.memo import Memo

@@ -2,7 +2,7 @@
 
 A total's value is the sum of its rounded contributions, so that a table grown on a trial sum and a check of a full
 build see exactly the same number. Its band is the same for every build: that of the fixed share, and for each place the
-widest of its options.
+widest of its options, all other places being as the design's reference has them.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from __future__ import annotations
 from scantling.build.masses import MOVING_MASS
 from scantling.build.missing import NotDescribedError
 from scantling.build.rails import RAIL_POWER
-from scantling.build.reader import Catalogue, Reader, Unread
+from scantling.build.reader import Catalogue, Reader
 from scantling.model.build import Key
 from scantling.quantities import Figure
 
@@ -54,7 +54,7 @@ def total_needs(case: Catalogue, name: str, subject: str) -> tuple[str, ...]:
 def _needs(case: Catalogue, name: str, subject: str) -> tuple[str, ...]:
     needs: list[str] = []
     for place in TOTALS[name].terms(case.project.design, subject):
-        of_options = [_alone(case, name, subject, place, part) for part in _parts(case, place)]
+        of_options = [_in_reference(case, name, subject, place, part) for part in _parts(case, place)]
         missing = [one.needs for one in of_options if isinstance(one, NotDescribedError)]
         if of_options and len(missing) == len(of_options):
             needs += missing[0]
@@ -62,10 +62,10 @@ def _needs(case: Catalogue, name: str, subject: str) -> tuple[str, ...]:
 
 
 def _fixed(case: Catalogue, name: str, subject: str) -> Figure:
-    """The fixed share, its band widened by the widest of each place's options that do not depend on other places."""
+    """The fixed share, its band widened by the widest of each place's options."""
     fixed = TOTALS[name].fixed(case, subject)
     for place in TOTALS[name].terms(case.project.design, subject):
-        figures = [_alone(case, name, subject, place, part) for part in _parts(case, place)]
+        figures = [_in_reference(case, name, subject, place, part) for part in _parts(case, place)]
         known = [figure for figure in figures if isinstance(figure, Figure)]
         below = max((figure.value - figure.low for figure in known), default=0.0)
         above = max((figure.high - figure.value for figure in known), default=0.0)
@@ -77,12 +77,23 @@ def _parts(case: Catalogue, place: str) -> tuple[str, ...]:
     return tuple(option.part for option in case.project.design.places[place].options)
 
 
-def _alone(case: Catalogue, name: str, subject: str, place: str, part: str) -> Figure | NotDescribedError | None:
-    """What a part contributes in a place, got as liked best; None where that depends on other places."""
-    answers = {case.part_key(place): part, Key("get", place): case.gets(place, part)[0]}
+def _in_reference(case: Catalogue, name: str, subject: str, place: str, part: str) -> Figure | NotDescribedError:
+    """What a part contributes in a place, got as liked best, all other places filled as the reference has them."""
+    answers = {
+        **case.once(_reference_answers),
+        case.part_key(place): part,
+        Key("get", place): case.gets(place, part)[0],
+    }
     try:
         return TOTALS[name].contribution(Reader(case, answers), subject, place)
     except NotDescribedError as error:
         return error
-    except Unread:
-        return None
+
+
+def _reference_answers(case: Catalogue) -> dict[Key, str]:
+    """The reference part of every place, and the way liked best of getting it."""
+    answers: dict[Key, str] = {}
+    for place, described in case.project.design.places.items():
+        part = answers.setdefault(case.part_key(place), described.reference.part)
+        answers[Key("get", place)] = case.gets(place, part)[0]
+    return answers
