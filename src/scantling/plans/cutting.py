@@ -6,26 +6,36 @@ from dataclasses import dataclass
 
 from scantling.build.case import Case
 from scantling.build.lengths import cut_length_um
+from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.choosing.result import Cut, Purchase
 from scantling.model.build import Build
-from scantling.quantities import show_number
+from scantling.model.kinds import Belt
+from scantling.quantities import Figure, show_number
 
-DEFAULT_KERF_UM = 0
+IN_HAND = "in hand"
 
 
 @dataclass(frozen=True)
 class CutPiece:
-    """A piece in a bar: its length, where its far end is marked from the bar's start, and what it is for."""
+    """A piece in a bar.
+
+    length_um : finished    rough_um : as sawn, with what is faced off both ends
+    ends_um : where its far end is marked, from the bar's start    places : what it is for
+    """
 
     length_um: int
+    rough_um: int
     ends_um: int
     places: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class BarPlan:
-    """Bars that are cut alike, with the pieces in the order of cutting."""
+    """Bars that are cut alike, with the pieces in the order of cutting.
+
+    source : the offer, or ``IN_HAND``    kerf_um : what one cut removes    whole : used as it comes, without a cut
+    """
 
     part: str
     name: str
@@ -40,10 +50,8 @@ class BarPlan:
 
 def bar_plans(case: Case, build: Build, purchase: Purchase) -> tuple[BarPlan, ...]:
     """Return the bars to cut, in the purchase's order."""
-    names = _places_by_length(case, build)
-    kerf = case.project.workshop.saw.bar_kerf_mm
-    kerf_um = round(kerf.value * 1000) if kerf else DEFAULT_KERF_UM
-    return tuple(_bar(case, cut, names, 0 if cut.whole else kerf_um) for cut in purchase.cuts)
+    places = _places_by_length(case, build)
+    return tuple(_bar(case, cut, places) for cut in purchase.cuts)
 
 
 def _places_by_length(case: Case, build: Build) -> dict[tuple[str, int], tuple[str, ...]]:
@@ -51,68 +59,75 @@ def _places_by_length(case: Case, build: Build) -> dict[tuple[str, int], tuple[s
     reader: Reader = case.reader(build)
     found: dict[tuple[str, int], list[str]] = {}
     for place in case.project.design.places:
-        if reader.get(place) == "cut":
-            part = reader.part(place)
-            if part is not None:
-                found.setdefault((part.id, reader.derive(cut_length_um, place)), []).append(place)
-    return {key: tuple(places) for key, places in found.items()}
+        part = reader.part(place)
+        length_um = _length_um(reader, place) if part is not None and reader.get(place) == "cut" else None
+        if part is not None and length_um is not None:
+            found.setdefault((part.id, length_um), []).append(place)
+    return {key: tuple(names) for key, names in found.items()}
 
 
-def _bar(case: Case, cut: Cut, names: dict[tuple[str, int], tuple[str, ...]], kerf_um: int) -> BarPlan:
-    pieces, at = [], 0
-    for length, count in cut.pieces:
+def _length_um(reader: Reader, place: str) -> int | None:
+    try:
+        return reader.derive(cut_length_um, place)
+    except NotDescribedError:
+        return None
+
+
+def _bar(case: Case, cut: Cut, places: dict[tuple[str, int], tuple[str, ...]]) -> BarPlan:
+    kerf_um, facing_um = (0, 0) if cut.whole else _sawing_um(case, cut.part)
+    pieces, at_um = [], 0
+    for length_um, count in cut.pieces:
+        rough_um = length_um + 2 * facing_um
         for _ in range(count):
-            at += length
-            pieces.append(CutPiece(length, at, names.get((cut.part, length), ())))
-            at += kerf_um
+            at_um += rough_um
+            pieces.append(CutPiece(length_um, rough_um, at_um, places.get((cut.part, length_um), ())))
+            at_um += kerf_um
     part = case.part(cut.part)
-    return BarPlan(
-        cut.part,
-        part.name or cut.part,
-        cut.offer or "in hand",
-        cut.bar_um,
-        cut.times,
-        tuple(pieces),
-        kerf_um,
-        cut.left_um,
-        cut.whole,
-    )
+    name, source = part.name or cut.part, cut.offer or IN_HAND
+    return BarPlan(cut.part, name, source, cut.bar_um, cut.times, tuple(pieces), kerf_um, cut.left_um, cut.whole)
+
+
+def _sawing_um(case: Case, part: str) -> tuple[int, int]:
+    """Kerf, and what is faced off each end: a belt is cut with scissors and takes neither."""
+    saw = case.project.workshop.saw
+    if isinstance(case.part(part), Belt):
+        return 0, 0
+    return _um(saw.bar_kerf_mm), _um(saw.bar_facing_mm)
+
+
+def _um(figure: Figure | None) -> int:
+    return 0 if figure is None else round(figure.value * 1000)
+
+
+HEADING = ["bar", "times", "part", "from", "bar length mm", "piece", "finished length mm", "saw to mm", "mark at mm"]
+HEADING += ["kerf mm", "for", "left of the bar mm"]
 
 
 def cut_table(bars: tuple[BarPlan, ...]) -> list[list[str]]:
     """Return the cut list as rows of text, heading first; one row a piece of one bar."""
-    heading = [
-        "bar",
-        "times",
-        "part",
-        "from",
-        "bar length mm",
-        "piece",
-        "length mm",
-        "mark at mm",
-        "kerf mm",
-        "for",
-        "left of the bar mm",
+    rows = [
+        _row(number, bar, index, piece)
+        for number, bar in enumerate(bars, 1)
+        for index, piece in enumerate(bar.pieces, 1)
     ]
-    rows = []
-    for number, bar in enumerate(bars, 1):
-        for index, piece in enumerate(bar.pieces, 1):
-            rows.append(
-                [
-                    str(number),
-                    str(bar.times),
-                    bar.part,
-                    bar.source,
-                    _mm(bar.bar_um),
-                    str(index),
-                    _mm(piece.length_um),
-                    "as it comes" if bar.whole else _mm(piece.ends_um),
-                    _mm(bar.kerf_um),
-                    ", ".join(piece.places),
-                    _mm(bar.left_um),
-                ]
-            )
-    return [heading, *rows]
+    return [HEADING, *rows]
+
+
+def _row(number: int, bar: BarPlan, index: int, piece: CutPiece) -> list[str]:
+    return [
+        str(number),
+        str(bar.times),
+        bar.part,
+        bar.source,
+        _mm(bar.bar_um),
+        str(index),
+        _mm(piece.length_um),
+        "as it comes" if bar.whole else _mm(piece.rough_um),
+        "as it comes" if bar.whole else _mm(piece.ends_um),
+        _mm(bar.kerf_um),
+        ", ".join(piece.places),
+        _mm(bar.left_um),
+    ]
 
 
 def _mm(length_um: int) -> str:

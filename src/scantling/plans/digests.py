@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from datetime import date
 from enum import Enum
 from fractions import Fraction
+from math import isfinite
 from typing import Any
 
 from pydantic import BaseModel
@@ -31,7 +32,7 @@ def plain(data: Any) -> Any:
     if data is None or isinstance(data, (str, bool, int)):
         return data
     if isinstance(data, float):
-        return float(f"{data:.12g}")
+        return float(f"{data:.12g}") if isfinite(data) else str(data)  # JSON has no infinity
     if isinstance(data, (Fraction, date)):
         return str(data)
     if isinstance(data, BaseModel):

@@ -2,25 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from scantling.build.holes import ResolvedHole, sheet_holes
+from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.quantities import show_number
+from scantling.tables.bits import bit
 
 NO_BIT = "no bit in hand"
+Stage = Literal["pilot", "open", "size"]
+_STAGES: tuple[Stage, ...] = ("pilot", "open", "size")
 
 
 @dataclass(frozen=True)
 class DrillLine:
     """All holes of one panel that take one bit at one stage; ``letters`` mark them on the template.
 
-    stage : ``pilot`` or ``size``    points : from the panel's lower left corner, in mm
+    stage : ``pilot`` (the first of several bits), ``open`` (one between) or ``size`` (the last, or the only one)
+    points : from the panel's lower left corner, in mm    error_mm : bit less wanted, the largest of these holes
     """
 
     sheet: str
-    stage: str
+    stage: Stage
     bit: str
     bit_mm: float
     letters: tuple[str, ...]
@@ -33,49 +39,74 @@ class DrillLine:
 
 def hole_letters(holes: Sequence[ResolvedHole]) -> tuple[str, ...]:
     """Return a mark per hole: a letter for each purpose and size, a number within it (``A1``, ``A2``, ``B1``)."""
-    families: dict[tuple[str, float, float], list[int]] = {}
+    families: dict[tuple[str, float, float], int] = {}
+    letters: dict[tuple[str, float, float], str] = {}
     marks = []
     for hole in holes:
         family = (hole.purpose, round(hole.diameter_mm, 3), round(hole.slot_mm or 0.0, 3))
-        members = families.setdefault(family, [])
-        members.append(1)
-        marks.append(f"{_letter(list(families).index(family))}{len(members)}")
+        letter = letters.setdefault(family, mark_letter(len(letters)))
+        families[family] = families.get(family, 0) + 1
+        marks.append(f"{letter}{families[family]}")
     return tuple(marks)
 
 
-def _letter(index: int) -> str:
+def mark_letter(index: int) -> str:
     """Return A…Z, AA, AB … without I and O, which look like figures on paper."""
     alphabet = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-    first, second = divmod(index, len(alphabet))
-    return (alphabet[first - 1] if first else "") + alphabet[second]
+    text = ""
+    index += 1
+    while index:
+        index, rest = divmod(index - 1, len(alphabet))
+        text = alphabet[rest] + text
+    return text
 
 
 def drill_lines(reader: Reader, sheet: str, copies: int) -> tuple[DrillLine, ...]:
-    """Return the schedule of one panel: pilots first, then sizes, the smallest bit first."""
-    holes = reader.derive(sheet_holes, sheet)
+    """Return the schedule of one panel: pilots first, then bit by bit, the smallest first.
+
+    A panel whose place is empty, or whose holes are not described, has none.
+    """
     panels = reader.pieces(sheet)
-    stages: dict[tuple[int, float, str, str], list[tuple[str, ResolvedHole]]] = {}
+    try:
+        holes = reader.derive(sheet_holes, sheet) if panels else ()
+    except NotDescribedError:
+        return ()
+    stages: dict[tuple[bool, float, int, str], list[tuple[str, ResolvedHole]]] = {}
     for mark, hole in zip(hole_letters(holes), holes, strict=True):
-        if hole.pilot:
-            stages.setdefault((0, 0.0, "pilot", hole.pilot), []).append((mark, hole))
-        size = hole.bit_mm if hole.bit_mm is not None else hole.diameter_mm
-        stages.setdefault((1, size, "size", hole.bit or NO_BIT), []).append((mark, hole))
-    return tuple(_line(sheet, key, found, panels, copies) for key, found in sorted(stages.items(), key=lambda p: p[0]))
+        for stage, name, size_mm in _bits(hole):
+            stages.setdefault((stage != "pilot", size_mm, _STAGES.index(stage), name), []).append((mark, hole))
+    return tuple(
+        _line(sheet, _STAGES[stage], name, size_mm, stages[key], panels, copies)
+        for key in sorted(stages)
+        for _, size_mm, stage, name in [key]
+    )
+
+
+def _bits(hole: ResolvedHole) -> Iterator[tuple[Stage, str, float]]:
+    """Yield the bits of a hole in drilling order, with what each does and its diameter."""
+    for number, name in enumerate(hole.steps[:-1]):
+        yield "open" if number else "pilot", name, bit(name).diameter_mm
+    yield "size", hole.bit or NO_BIT, hole.bit_mm if hole.bit_mm is not None else hole.diameter_mm
 
 
 def _line(
-    sheet: str, key: tuple[int, float, str, str], found: list[tuple[str, ResolvedHole]], panels: int, copies: int
+    sheet: str,
+    stage: Stage,
+    name: str,
+    size_mm: float,
+    found: list[tuple[str, ResolvedHole]],
+    panels: int,
+    copies: int,
 ) -> DrillLine:
-    _, size, stage, bit = key
     errors = [hole.error_mm for _, hole in found if hole.error_mm is not None and stage == "size"]
     return DrillLine(
         sheet,
         stage,
-        bit,
-        size,
+        name,
+        size_mm,
         tuple(mark for mark, _ in found),
         tuple((hole.x_mm, hole.y_mm) for _, hole in found),
-        tuple(dict.fromkeys(hole.purpose for _, hole in found)),
+        tuple(dict.fromkeys(hole.why or hole.purpose for _, hole in found)),
         len(found) * panels,
         len(found) * panels * copies,
         max(errors, key=abs) if errors else None,
@@ -84,13 +115,21 @@ def _line(
 
 def drill_table(lines: Sequence[DrillLine]) -> list[list[str]]:
     """Return the schedule as rows of text, heading first."""
-    heading = ["panel", "stage", "bit", "holes", "for all copies", "marks", "x, y mm from the lower left corner", "for"]
-    return [heading, *([*_head(x), " ".join(x.letters), _points(x), ", ".join(x.purposes)] for x in lines)]
+    heading = ["panel", "stage", "bit", "diameter mm", "holes in one machine", "holes for all copies", "marks"]
+    heading += ["x, y mm from the lower left corner", "bit less wanted mm", "for"]
+    return [heading, *(_row(line) for line in lines)]
 
 
-def _head(line: DrillLine) -> list[str]:
-    return [line.sheet, line.stage, line.bit, str(line.count), str(line.for_all)]
-
-
-def _points(line: DrillLine) -> str:
-    return "; ".join(f"{show_number(x, 1)}, {show_number(y, 1)}" for x, y in line.points)
+def _row(line: DrillLine) -> list[str]:
+    return [
+        line.sheet,
+        line.stage,
+        line.bit,
+        show_number(line.bit_mm, 2),
+        str(line.count),
+        str(line.for_all),
+        " ".join(line.letters),
+        "; ".join(f"{show_number(x, 1)}, {show_number(y, 1)}" for x, y in line.points),
+        "" if line.error_mm is None else show_number(line.error_mm, 2),
+        ", ".join(line.purposes),
+    ]

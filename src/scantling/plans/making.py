@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from scantling.build.case import Case
 from scantling.build.holes import sheet_drawing
+from scantling.build.missing import NotDescribedError
+from scantling.build.reader import Reader
 from scantling.build.settings import settings
 from scantling.build.steps import coverage, step_order
 from scantling.checks.all import Report
@@ -52,5 +54,14 @@ def make_plan(
         settings=reader.derive(settings),
         coverage=reader.derive(coverage),
         step_order=step_order(design),
-        drawings=tuple((sheet, digest(reader.derive(sheet_drawing, sheet))) for sheet in design.sheets),
+        drawings=tuple((sheet, reader.derive(drawing_digest, sheet)) for sheet in design.sheets),
     )
+
+
+def drawing_digest(reader: Reader, sheet: str) -> str:
+    """Return the digest of all that a panel's template is drawn from; empty where it cannot be drawn."""
+    try:
+        drawing = reader.derive(sheet_drawing, sheet)
+    except NotDescribedError:
+        return ""
+    return digest(drawing) if drawing is not None else ""

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scantling.build.case import Case
 from scantling.build.demand import Need, joint_needs, place_needs
+from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
+from scantling.errors import LookUpError
 from scantling.model.build import Build
+from scantling.model.part import Part
 from scantling.quantities import show_number
 
 
@@ -28,50 +31,80 @@ class PartsLine:
 
 
 HEADING = ["item", "quantity", "quantity for all copies", "unit", "designation", "reference", "material", "remarks"]
+_UNITS = {"g": "g", "length": "piece", "board-piece": "panel"}
+_MOST_ORIGINS = 6
 
 
 def parts_lines(case: Case, build: Build) -> tuple[PartsLine, ...]:
     """Return the parts list of a build: places in the design's order, then fasteners by name."""
     reader = case.reader(build)
-    lines: dict[tuple[str, str, int], list[tuple[Need, str]]] = {}
-    for need, origin in _needs(case, reader):
-        lines.setdefault((need.part, need.unit, need.length_um or 0), []).append((need, origin))
-    return tuple(
-        _line(case, number, needs, build.copies)
-        for number, needs in enumerate((needs for needs in lines.values() if sum(n.amount for n, _ in needs)), 1)
-    )
+    lines: dict[tuple[str, str, int, int, int], list[Need]] = {}
+    for need in _needs(case, reader):
+        key = (need.part, need.unit, need.length_um or 0, need.width_um or 0, need.height_um or 0)
+        lines.setdefault(key, []).append(need)
+    counted = [needs for needs in lines.values() if sum(need.amount for need in needs)]
+    return tuple(_line(case, number, needs, build.copies) for number, needs in enumerate(counted, 1))
 
 
-def _needs(case: Case, reader: Reader) -> Iterable[tuple[Need, str]]:
+def _needs(case: Case, reader: Reader) -> Iterator[Need]:
     for place in case.project.design.places:
-        for need in reader.derive(place_needs, place):
-            yield need, place
-    fasteners = [
-        (need, f"joint {joint}") for joint in case.project.design.joints for need in reader.derive(joint_needs, joint)
-    ]
-    yield from sorted(fasteners, key=lambda pair: pair[0].part)
+        yield from _of_place(reader, place)
+    fasteners = [need for joint in case.project.design.joints for need in _of_joint(reader, joint)]
+    yield from sorted(fasteners, key=lambda need: need.part)
 
 
-def _line(case: Case, number: int, needs: list[tuple[Need, str]], copies: int) -> PartsLine:
-    first = needs[0][0]
-    part = case.part(first.part)
-    quantity = sum(need.amount for need, _ in needs)
-    origins = list(dict.fromkeys(origin for _, origin in needs))
-    unit = {"g": "g", "length": "piece", "board-piece": "panel"}.get(first.unit, "piece")
-    size = f", {show_number(first.length_um / 1000)} mm long" if first.unit == "length" and first.length_um else ""
+def _of_place(reader: Reader, place: str) -> tuple[Need, ...]:
+    """What a place takes; plain pieces where a length, an outline or a mesh is not described."""
+    try:
+        return reader.derive(place_needs, place)
+    except NotDescribedError:
+        part, pieces = reader.part(place), reader.pieces(place)
+        return (Need(part.id, "piece", pieces, f"place {place}"),) if part is not None and pieces else ()
+
+
+def _of_joint(reader: Reader, joint: str) -> tuple[Need, ...]:
+    try:
+        return reader.derive(joint_needs, joint)
+    except NotDescribedError:
+        return ()
+
+
+def _line(case: Case, number: int, needs: Sequence[Need], copies: int) -> PartsLine:
+    first, quantity = needs[0], sum(need.amount for need in needs)
+    part = _part(case, first.part)
+    name = (part.name if part else "") or first.part
     return PartsLine(
         number,
         first.part,
         quantity,
         quantity * copies,
-        unit,
-        (part.name or first.part) + size,
+        _UNITS.get(first.unit, "piece"),
+        name + _size(first),
         first.part,
-        part.material or "",
-        "; ".join(
-            text for text in (part.note, "for " + ", ".join(origins[:6]) + (" …" if len(origins) > 6 else "")) if text
-        ),
+        (part.material if part else "") or "",
+        "; ".join(text for text in (part.note if part else "", _origins(needs)) if text),
     )
+
+
+def _part(case: Case, name: str) -> Part | None:
+    try:
+        return case.part(name)
+    except LookUpError:  # a washer of a size that no table has
+        return None
+
+
+def _size(need: Need) -> str:
+    if need.unit == "length" and need.length_um:
+        return f", {show_number(need.length_um / 1000)} mm long"
+    if need.width_um and need.height_um:
+        return f", panel {show_number(need.width_um / 1000)} × {show_number(need.height_um / 1000)} mm"
+    return ""
+
+
+def _origins(needs: Sequence[Need]) -> str:
+    found = list(dict.fromkeys(need.why.removeprefix("place ") for need in needs))
+    more = " …" if len(found) > _MOST_ORIGINS else ""
+    return "for " + ", ".join(found[:_MOST_ORIGINS]) + more
 
 
 def parts_table(lines: tuple[PartsLine, ...]) -> list[list[str]]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from scantling.drawing.pdf import to_pdf
 from scantling.errors import NOWHERE, Where
 from scantling.model.workshop import Paper, Printer, Workshop
+from scantling.plans.drilling import mark_letter
 from scantling.plans.file_names import file_names
 from scantling.plans.plan import Plan
 from scantling.plans.sheets.correction import printer_correction, workshop_paper
@@ -77,7 +78,7 @@ def drawn_holes(outline: Outline, bits: tuple[Bit, ...] = ()) -> tuple[TemplateH
     for circle in circles:
         size_mm = round(circle.diameter_mm, 3)
         number = families[size_mm] = families.get(size_mm, 0) + 1
-        mark = f"{_letter(list(families).index(size_mm))}{number}"
+        mark = f"{mark_letter(list(families).index(size_mm))}{number}"
         bit = nearest_bit(size_mm, bits) if bits else None
         fits = bit is not None and abs(bit.diameter_mm - size_mm) <= 0.3
         holes.append(
@@ -91,9 +92,3 @@ def drawn_holes(outline: Outline, bits: tuple[Bit, ...] = ()) -> tuple[TemplateH
             )
         )
     return tuple(holes)
-
-
-def _letter(index: int) -> str:
-    alphabet = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-    first, second = divmod(index, len(alphabet))
-    return (alphabet[first - 1] if first else "") + alphabet[second]

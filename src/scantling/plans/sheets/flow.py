@@ -141,11 +141,16 @@ def height_mm(rows: Sequence[Row]) -> float:
     return sum(row.height_mm for row in rows)
 
 
-def parted(rows: Sequence[Row], room_mm: float) -> list[list[Row]]:
-    """Return the rows parted over pages of one height; what is kept together stays so where a page can hold it."""
+def parted(rows: Sequence[Row], room_mm: float, first_mm: float | None = None) -> list[list[Row]]:
+    """Return the rows parted over pages; what is kept together stays so where a page can hold it.
+
+    first_mm : room on the first page, where it differs
+    """
     pages: list[list[Row]] = [[]]
     for block in _blocks(rows):
-        if pages[-1] and height_mm(pages[-1]) + height_mm(block) > room_mm:
+        room = first_mm if first_mm is not None and len(pages) == 1 else room_mm
+        is_full = height_mm(pages[-1]) + height_mm(block) > room
+        if is_full and (pages[-1] or room < room_mm):
             pages.append(list(block[0].head))
         pages[-1] += block
     return pages

@@ -19,6 +19,9 @@ from scantling.shapes.tiling import OVERLAP_MM, SEAM_MM, Spot, Tile, Tiling, til
 ROUND_MM = 4.5
 """Free room around a panel, for the strokes on its waste side and the crosses at its corners."""
 
+_ROOMY_MM = 70.0
+"""So much room above a panel is worth filling with the most needed words."""
+
 _COARSE_MM, _FINE_MM = 10.0, 5.0
 # where crosses stand on a seam, from its middle: clear of the words there
 _UPRIGHT, _LEVEL = (-100.0, -55.0, 55.0, 100.0), (-70.0, -55.0, 55.0, 70.0)
@@ -62,28 +65,29 @@ def make_template(job: TemplateJob, lay: PageLay, overlap_mm: float | None = Non
 
 
 def _on_one(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
-    """A panel on one page: with its words above it where they fit, else with the words on pages of their own."""
+    """A panel on one page: the most needed words above it, the rest behind; all before it where it fills the page."""
     content, box = lay.content, laid.job.outline.extents
     left_mm = (content.usable_width_mm - box.width_mm) / 2
-    window = Extents(-left_mm, -ROUND_MM, content.usable_width_mm - left_mm, content.usable_height_mm - ROUND_MM)
+    right_mm, top_mm = content.usable_width_mm - left_mm, box.height_mm + ROUND_MM
+    window = Extents(-left_mm, -ROUND_MM, right_mm, top_mm)
     drawing = draw_panel(laid.job, [window], laid.turned)
     rows = facts_rows(job, drawing, lay.correction, (), content.usable_width_mm)
     free_mm = content.usable_height_mm - box.height_mm - 2 * ROUND_MM
-    shown = _shown(drawing, window, lay)
-    title = _title(job)
-    if height_mm(rows) <= free_mm:
-        words = drawn(rows, lay.corner[0], lay.corner[1] + content.usable_height_mm)
-        return Template(job.name, job.title, (framed(lay, [*shown, *words], title, 1, 1),), 1)
-    sheets = _fact_pages(rows, lay)
-    of = len(sheets) + 1
-    pages = [framed(lay, items, title, number, of) for number, items in enumerate(sheets, 1)]
-    return Template(job.name, job.title, (*pages, framed(lay, shown, title, of, of)), 1)
+    shown, title = _shown(drawing, window, lay), _title(job)
+    if free_mm >= _ROOMY_MM or height_mm(rows) <= free_mm:
+        first, *rest = _fact_pages(rows, lay, free_mm)
+        sheets = [[*shown, *first], *rest]
+    else:
+        sheets = [*_fact_pages(rows, lay), shown]
+    of = len(sheets)
+    pages = tuple(framed(lay, items, title, number, of) for number, items in enumerate(sheets, 1))
+    return Template(job.name, job.title, pages, 1)
 
 
-def _fact_pages(rows: Sequence[Row], lay: PageLay) -> list[list[Item]]:
+def _fact_pages(rows: Sequence[Row], lay: PageLay, first_mm: float | None = None) -> list[list[Item]]:
     content = lay.content
     top = lay.corner[1] + content.usable_height_mm
-    return [drawn(part, lay.corner[0], top) for part in parted(rows, content.usable_height_mm)]
+    return [drawn(part, lay.corner[0], top) for part in parted(rows, content.usable_height_mm, first_mm)]
 
 
 def _title(job: TemplateJob) -> str:

@@ -11,7 +11,8 @@ from scantling.drawing.primitives import Anchor, Item, Line, Pen, Polygon, Text
 from scantling.plans.sheets.care import CareDistance
 from scantling.plans.sheets.corners import CornerHole
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
-from scantling.plans.sheets.placing import WORDS, Box, Room, Saying, is_unseen, text_box
+from scantling.plans.sheets.labels import WAYS, hole_words
+from scantling.plans.sheets.placing import WORDS, Box, Room, Saying, text_box
 from scantling.quantities import show_number
 from scantling.shapes.edges import Extents, Point
 
@@ -36,7 +37,7 @@ def panel_words(
         *_mark_words(job, room, marks),
         *_edge_words(job, room, turned),
         *_care_words(job, room, care),
-        *_hole_words(job, room),
+        *hole_words(job, room),
         *_corner_words(room, corners),
         *_face_words(job, room),
         *_arrow_words(job, room, turned),
@@ -142,7 +143,7 @@ def _along(a: Point, b: Point) -> list[Point]:
     nx, ny = -(b[1] - a[1]) / length_mm, (b[0] - a[0]) / length_mm
     return [
         (a[0] + share * (b[0] - a[0]) + off_mm * nx, a[1] + share * (b[1] - a[1]) + off_mm * ny)
-        for off_mm in (0.0, 5.0, -5.0, 9.0, -9.0)
+        for off_mm in (0.0, 5.0, -5.0, 9.0, -9.0, 12.5, -12.5)
         for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
     ]
 
@@ -161,76 +162,12 @@ def _corners(box: Box) -> tuple[Point, ...]:
     return ((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3]))
 
 
-def hole_label(hole: TemplateHole) -> str:
-    """Return what stands beside a hole: mark, size, and the bit where its name says something else."""
-    size = f"Ø{show_number(hole.diameter_mm, 2)}"
-    if hole.slot_mm:
-        size += f"×{show_number(hole.diameter_mm + hole.slot_mm, 2)}"
-    words = [hole.mark, size]
-    if hole.bit is None:
-        words.append("no bit")
-    elif hole.bit_mm is None or abs(hole.bit_mm - hole.diameter_mm) > 0.005 or "/" in hole.bit or "#" in hole.bit:
-        words.append(f"bit {hole.bit}")
-    if hole.before:
-        words.append(f"pilot {hole.before[0]}")
-    return " ".join(words)
-
-
-def _hole_words(job: TemplateJob, room: Room) -> list[Saying]:
-    found = []
-    for hole in job.holes:
-        text, lead = _label(room, hole)
-        found.append(_said(room, text, *lead))
-    return found
-
-
-def _label(room: Room, hole: TemplateHole) -> tuple[Text, list[Item]]:
-    """The whole label where it covers nothing, else the mark alone where it covers least."""
-    spots = [(off_mm, way) for off_mm in (0.8, 3.0, 7.0, 12.0, 18.0) for way in range(8)]
-    for words in (hole_label(hole), hole.mark):
-        texts = [_beside(hole, words, off_mm, way) for off_mm, way in spots]
-        number, cost = room.best((text_box(text) for text in texts), hole.at)
-        if is_unseen(cost):
-            number, cost = room.best(text_box(text) for text in texts)
-        if cost < _TOO_BAD or words == hole.mark:
-            text = texts[number]
-            return text, _lead(hole, text) if spots[number][0] > 2.0 else []
-    raise AssertionError("a label has at least its mark")
-
-
-_WAYS = ((0.72, 0.72), (1.0, 0.0), (0.72, -0.72), (-0.72, 0.72), (-1.0, 0.0), (-0.72, -0.72), (0.0, 1.0), (0.0, -1.0))
-
-
-def _beside(hole: TemplateHole, words: str, off_mm: float, way: int) -> Text:
-    dx, dy = _WAYS[way]
-    out_mm = max(hole.reach_mm, 0.5) + off_mm
-    rise_mm = dy * (out_mm + TEXT_MM / 2)
-    anchor = Anchor.MIDDLE if abs(dx) < 0.5 else Anchor.START if dx > 0 else Anchor.END
-    if abs(dy) < 0.5:
-        out_mm += 3.0  # beyond the end of the cross
-    elif abs(dx) < 0.5:
-        rise_mm += dy * 3.0
-    at = (hole.at[0] + dx * out_mm, hole.at[1] + rise_mm)
-    pen = Pen.CARE if hole.care else Pen.NOTE
-    return Text(at, words, TEXT_MM, pen, anchor, backed=True, centred=True)
-
-
-def _lead(hole: TemplateHole, text: Text) -> list[Item]:
-    """A thin stroke from the rim of the hole to its label."""
-    box = text_box(text, 0.2)
-    end = (min(max(hole.at[0], box[0]), box[2]), min(max(hole.at[1], box[1]), box[3]))
-    angle_rad = atan2(end[1] - hole.at[1], end[0] - hole.at[0])
-    reach_mm = hole.reach_mm + 0.2
-    start = (hole.at[0] + reach_mm * cos(angle_rad), hole.at[1] + reach_mm * sin(angle_rad))
-    return [Line(start, end, Pen.CENTRE)]
-
-
 def _corner_words(room: Room, corners: Sequence[CornerHole]) -> list[Saying]:
     """The bit beside each hole in the waste, where there is room."""
     found = []
     for corner in corners:
         off_mm = corner.bit_mm / 2 + 2.4
-        spots = [(corner.at[0] + dx * off_mm, corner.at[1] + dy * off_mm) for dx, dy in _WAYS]
+        spots = [(corner.at[0] + dx * off_mm, corner.at[1] + dy * off_mm) for dx, dy in WAYS]
         texts = [Text(at, corner.bit, TEXT_MM, Pen.WASTE, Anchor.MIDDLE, centred=True) for at in spots]
         text, cost = _best(room, texts, corner.at)
         if cost < _TOO_BAD:
@@ -244,11 +181,22 @@ def _face_words(job: TemplateJob, room: Room) -> list[Saying]:
     for words, height_mm in [(job.title, 5.0), *((words, 4.0) for words in _facing(job))]:
         for size_mm in dict.fromkeys((height_mm, 4.0, TEXT_MM)):
             text = Text((0.0, 0.0), words, size_mm, Pen.NOTE, Anchor.MIDDLE, bold=True, centred=True)
-            placed = _freest(job, room, text)
+            placed = _freest(job, room, text) or (_outside(job, room, text) if size_mm == TEXT_MM else None)
             if placed is not None:
                 found.append(_said(room, placed))
                 break
     return found
+
+
+def _outside(job: TemplateJob, room: Room, text: Text) -> Text | None:
+    """Words that have no room on the panel stand beside it, read from the right."""
+    box = job.outline.extents
+    for x in (box.x_max_mm + 8.0, box.x_min_mm - 8.0, box.x_max_mm + 14.0, box.x_min_mm - 14.0):
+        for share in (0.5, 0.7, 0.3, 0.85, 0.15):
+            placed = replace(text, at=(x, box.y_min_mm + share * box.height_mm), turn_deg=90.0)
+            if room.cost(text_box(placed, 1.0)) == 0:
+                return placed
+    return None
 
 
 def _facing(job: TemplateJob) -> list[str]:

@@ -1,0 +1,1 @@
+"""Book: one document tree, printed as PDF."""

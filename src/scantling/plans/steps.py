@@ -1,0 +1,139 @@
+"""The steps of the assembly with their kits: what to lay out, what to do, what to check, what to beware of."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scantling.build.hardware import Fastener, joint_hardware
+from scantling.build.missing import NotDescribedError
+from scantling.build.reader import Reader
+from scantling.build.stacks import joint_count
+from scantling.build.steps import step_joints, step_pieces
+from scantling.errors import LookUpError
+from scantling.plans.plan import Plan
+
+
+@dataclass(frozen=True)
+class KitItem:
+    """So many of a part for one step, and the place or joint that they are for."""
+
+    count: int
+    part: str
+    name: str
+    where: str
+
+
+@dataclass(frozen=True)
+class StepPlan:
+    """One step, ready to be done; ``number`` counts from 1 in the order of work.
+
+    results : sub-assemblies taken from earlier steps    makes : the one it yields, "" for none
+    """
+
+    number: int
+    id: str
+    title: str
+    kit: tuple[KitItem, ...]
+    results: tuple[str, ...]
+    makes: str
+    tools: tuple[str, ...]
+    minutes: int | None
+    text: str
+    check: str
+    loose: str
+    caution: str
+
+
+def step_plans(plan: Plan) -> tuple[StepPlan, ...]:
+    """Return all steps in the order of work."""
+    reader = plan.case.reader(plan.build)
+    return tuple(_step(reader, number, step) for number, step in enumerate(plan.step_order, 1))
+
+
+def _step(reader: Reader, number: int, name: str) -> StepPlan:
+    described = reader.design.steps[name]
+    kit = (*_pieces(reader, name), *(item for joint in _joints(reader, name) for item in joint))
+    return StepPlan(
+        number,
+        name,
+        described.title,
+        kit,
+        described.uses_results,
+        described.yields or "",
+        described.tools,
+        described.minutes,
+        described.text,
+        described.check,
+        described.loose,
+        described.caution,
+    )
+
+
+def _pieces(reader: Reader, step: str) -> list[KitItem]:
+    found = []
+    for place, count in reader.derive(step_pieces, step):
+        part = reader.part(place)
+        if part is not None and count:
+            title = reader.design.places[place].title or place
+            found.append(KitItem(count, part.id, part.name or part.id, title))
+    return found
+
+
+def _joints(reader: Reader, step: str) -> list[list[KitItem]]:
+    return [_fasteners(reader, joint, count) for joint, count in reader.derive(step_joints, step)]
+
+
+def _fasteners(reader: Reader, joint: str, count: int) -> list[KitItem]:
+    """The fasteners of so many of a joint's screws: the joint may be done up over several steps."""
+    try:
+        whole, fasteners = reader.derive(joint_count, joint), reader.derive(joint_hardware, joint)
+    except NotDescribedError:
+        return []
+    title = reader.design.joints[joint].title or joint
+    return [_fastener(reader, one, one.count * count // whole if whole else 0, title) for one in fasteners]
+
+
+def _fastener(reader: Reader, one: Fastener, count: int, title: str) -> KitItem:
+    try:
+        name = reader.case.part(one.part).name or one.part
+    except LookUpError:
+        name = one.part
+    return KitItem(count, one.part, name, title)
+
+
+def kit_text(items: Sequence[KitItem]) -> str:
+    """Return a kit in one line: ``4 × M3x10 socket head screw, 1 × motor``; equal parts are counted together."""
+    counts: dict[str, int] = {}
+    for item in items:
+        counts[item.name] = counts.get(item.name, 0) + item.count
+    return ", ".join(f"{count} × {name}" for name, count in counts.items())
+
+
+def total_minutes(steps: Sequence[StepPlan]) -> int | None:
+    """Return the minutes of all steps; None where no step says any."""
+    said = [step.minutes for step in steps if step.minutes is not None]
+    return sum(said) if said else None
+
+
+def steps_table(steps: Sequence[StepPlan]) -> list[list[str]]:
+    """Return the steps as rows of text, heading first."""
+    heading = ["number", "step", "title", "kit for one machine", "with", "makes", "tools", "minutes"]
+    return [[*heading, "leave loose", "check", "caution", "text"], *(_row(step) for step in steps)]
+
+
+def _row(step: StepPlan) -> list[str]:
+    return [
+        str(step.number),
+        step.id,
+        step.title,
+        kit_text(step.kit),
+        ", ".join(step.results),
+        step.makes,
+        ", ".join(step.tools),
+        "" if step.minutes is None else str(step.minutes),
+        step.loose,
+        step.check,
+        step.caution,
+        step.text,
+    ]
