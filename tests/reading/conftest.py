@@ -51,11 +51,44 @@ class Plotter:
         return ()
 
 
+def dxf_text(lines: list[str], units: str = "  9\n$INSUNITS\n 70\n4\n") -> str:
+    """Return a DXF file with lines ``x0 y0 x1 y1``, in mm where nothing else is said."""
+    body = ""
+    for line in lines:
+        pairs = zip((10, 20, 11, 21), line.split(), strict=True)
+        body += "  0\nLINE\n  8\n0\n" + "".join(f" {code}\n{value}\n" for code, value in pairs)
+    head = f"  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1009\n{units}  0\nENDSEC\n"
+    return f"{head}  0\nSECTION\n  2\nENTITIES\n{body}  0\nENDSEC\n  0\nEOF\n"
+
+
+SQUARE = ["0 0 90 0", "90 0 90 90", "90 90 0 90", "0 90 0 0"]
+CORNERS = ((0, 0, 0), (9, 0, 0), (0, 9, 0), (0, 0, 9))
+FACES = ((0, 2, 1), (0, 1, 3), (1, 2, 3), (0, 3, 2))
+
+
+def stl_text() -> str:
+    """Return a small closed mesh."""
+    facets = ""
+    for face in FACES:
+        corners = "".join("vertex {} {} {}\n".format(*CORNERS[corner]) for corner in face)
+        facets += f"facet normal 0 0 0\nouter loop\n{corners}endloop\nendfacet\n"
+    return f"solid small\n{facets}endsolid small\n"
+
+
 @pytest.fixture
 def plotter(tmp_path: Path) -> Plotter:
-    """Return a copy of the plotter."""
+    """Return a copy of the plotter, its drawing and its mesh replaced by small ones that are read fast."""
     shutil.copytree(PLOTTER, tmp_path / "plotter", ignore=shutil.ignore_patterns("__pycache__"))
-    return Plotter(tmp_path / "plotter")
+    copy = Plotter(tmp_path / "plotter")
+    copy.write("drawings/panel.dxf", dxf_text(SQUARE))
+    copy.write("meshes/carriage.stl", stl_text())
+    return copy
+
+
+@pytest.fixture
+def dxf() -> Callable[..., str]:
+    """Return what writes small DXF files."""
+    return dxf_text
 
 
 @pytest.fixture

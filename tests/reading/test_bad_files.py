@@ -219,43 +219,52 @@ def test_a_shape_that_is_not_there(name, plotter, says):
     says(code, plotter.edit("design.yaml", old, new), *words)
 
 
-def dxf(*lines: str, units: str = "  9\n$INSUNITS\n 70\n4\n") -> str:
-    """A DXF file with lines ``x0 y0 x1 y1``."""
-    body = "".join(
-        "  0\nLINE\n  8\n0\n"
-        + "".join(f" {code}\n{value}\n" for code, value in zip((10, 20, 11, 21), line.split(), strict=True))
-        for line in lines
-    )
-    head = f"  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1009\n{units}  0\nENDSEC\n"
-    return f"{head}  0\nSECTION\n  2\nENTITIES\n{body}  0\nENDSEC\n  0\nEOF\n"
-
-
-SQUARE = ("0 0 90 0", "90 0 90 90", "90 90 0 90", "0 90 0 0")
-BOW = ("0 0 90 90", "90 90 90 0", "90 0 0 90", "0 90 0 0")
+SQUARE = ["0 0 90 0", "90 0 90 90", "90 90 0 90", "0 90 0 0"]
+BOW = ["0 0 90 90", "90 90 90 0", "90 0 0 90", "0 90 0 0"]
 DRAWINGS = {
-    "no units": (dxf(*SQUARE, units=""), "does not say its unit"),
-    "open": (dxf(*SQUARE[:3]), "open"),
-    "crosses itself": (dxf(*BOW), "cross"),
-    "cut off": (dxf(*SQUARE)[:-20], ""),
-    "no drawing at all": ("just words", ""),
+    "open": (SQUARE[:3], "open"),
+    "crosses itself": (BOW, "cross"),
+    "far away": ([line.replace("90", "9e9") for line in SQUARE], ""),
+    "nothing drawn": ([], ""),
 }
 
 
-@pytest.mark.parametrize("name", DRAWINGS)
-def test_a_drawing_that_is_no_outline(name, plotter):
-    text, word = DRAWINGS[name]
-    plotter.write("drawings/panel.dxf", text)
-    faults = plotter.faults()
+def are_of_shapes(faults, file, word=""):
+    """Faults of a shape carry the shape's file, a code of their own and a way to mend."""
     told = "\n".join(map(str, faults))
     assert faults
     assert all(fault.code.startswith("SHAPE-") for fault in faults), told
-    assert all(fault.where.file == "drawings/panel.dxf" and fault.mend for fault in faults), told
+    assert all(fault.where.file == file and fault.mend for fault in faults), told
     assert word in told
 
 
-def test_a_good_drawing_made_by_hand(plotter):
-    plotter.write("drawings/panel.dxf", dxf(*SQUARE))
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_a_drawing_that_is_no_outline(name, plotter, dxf):
+    lines, word = DRAWINGS[name]
+    plotter.write("drawings/panel.dxf", dxf(lines))
+    are_of_shapes(plotter.faults(), "drawings/panel.dxf", word)
+
+
+def test_a_drawing_without_units(plotter, dxf):
+    plotter.write("drawings/panel.dxf", dxf(SQUARE, units=""))
+    are_of_shapes(plotter.faults(), "drawings/panel.dxf", "does not say its unit")
+    plotter.edit("design.yaml", "outline: drawings/panel.dxf", "outline: drawings/panel.dxf\n    unit: mm")
     assert plotter.faults() == ()
+
+
+@pytest.mark.parametrize("text", ["just words", "  0\nSECTION\n"])
+def test_a_drawing_that_is_none(text, plotter):
+    plotter.write("drawings/panel.dxf", text)
+    are_of_shapes(plotter.faults(), "drawings/panel.dxf")
+
+
+def test_a_mesh_that_is_broken(plotter):
+    whole = (plotter.folder / "meshes/carriage.stl").read_text()
+    first = whole.index("facet")
+    plotter.write("meshes/carriage.stl", whole[:first] + whole[whole.index("facet", whole.index("endfacet") + 8) :])
+    are_of_shapes(plotter.faults(), "meshes/carriage.stl", "not closed")
+    plotter.write("meshes/carriage.stl", whole[: len(whole) // 2])
+    are_of_shapes(plotter.faults(), "meshes/carriage.stl")
 
 
 def test_the_folder_may_be_named_by_its_file(plotter):

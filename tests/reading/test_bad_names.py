@@ -172,7 +172,7 @@ CASES = {
     "a number for a length": (ROD_LENGTH, "length: «42,", "READ-36", "number where a length is wanted"),
     "divided by nothing": (ROD_LENGTH, "length: span /«,", "READ-36", "missing"),
     "unknown size": (ROD_LENGTH, "length: «spam + 2 mm,", "READ-37", "'spam'", "span"),
-    "a place for a size": (ROD_LENGTH, "length: «span + panel,", "READ-37", "panel.thickness"),
+    "a place for a size": (ROD_LENGTH, "length: span + «panel,", "READ-37", "panel.thickness"),
     "unknown feature": (
         MOTOR_JOINT,
         "through: [washer, «panel.thicknes],",

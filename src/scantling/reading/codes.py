@@ -52,6 +52,5 @@ CODES: dict[str, str] = {
     "READ-47": "price levels are not in order",
     "READ-48": "readings of a printer's check bars make no sense",
     "READ-60": "a list of parts has no column of that name",
-    "READ-61": "a row of a list of parts cannot be used",
     "READ-70": "plan.lock cannot be read",
 }

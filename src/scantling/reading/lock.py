@@ -51,10 +51,10 @@ def _json(text: str, file: str, faults: Faults) -> dict[str, Any] | None:
         content = json.loads(text)
     except (json.JSONDecodeError, RecursionError) as error:
         line, column = getattr(error, "lineno", 1), getattr(error, "colno", 1)
-        faults.add("06", "the lock is not JSON", _MEND, Where(file, line, column))
+        faults.add("70", "the lock is not JSON", _MEND, Where(file, line, column))
         return None
     if not isinstance(content, dict) or content.get("format") != "1":
-        faults.add("24", "the lock has another format than this program writes", _MEND, Where(file, 1, 1))
+        faults.add("70", "the lock has another format than this program writes", _MEND, Where(file, 1, 1))
         return None
     return content
 
@@ -70,7 +70,7 @@ def _lock(content: dict[str, Any], file: str, faults: Faults) -> Lock | None:
             proven=content.get("proven") is True,
         )
     except (KeyError, TypeError, ValueError) as error:
-        faults.add("22", f"the lock is not as a plan writes it ({error})", _MEND, Where(file, 1, 1))
+        faults.add("70", f"the lock is not as a plan writes it ({error})", _MEND, Where(file, 1, 1))
         return None
 
 

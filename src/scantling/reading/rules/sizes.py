@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cache
 
@@ -53,19 +54,27 @@ def _parsed(scene: Scene, path: Path, text: str) -> Node | None:
 
 
 def _reference(scene: Scene, path: Path, reference: Name | Feature | Between) -> None:
-    said_by = f"the size {scene.text('design', *path)!r}"
+    text = scene.text("design", *path)
+    said_by = f"the size {text!r}"
     if isinstance(reference, Name):
         if not scene.knows("sizes", reference.name):
             is_place = reference.name in scene.design.places
             mend = f"name a feature of the place, as in {reference.name}.thickness" if is_place else ""
             mend = mend or nearest(reference.name, scene.design.sizes)
-            scene.add("37", f"{said_by} names {reference.name!r}, which is no size", mend, "design", *path)
+            what = f"{said_by} names {reference.name!r}, which is no size"
+            scene.add("37", what, mend, "design", *path, offset=_offset(text, reference.name))
     elif isinstance(reference, Between):
         for place in (reference.a, reference.b):
             if place != "machine":
                 scene.expect("places", place, said_by, "design", *path)
     elif scene.expect("places", reference.place, said_by, "design", *path):
         _feature(scene, said_by, path, reference)
+
+
+def _offset(text: str, name: str) -> int:
+    """Return how many characters stand before a name in a text."""
+    found = re.search(rf"(?<![\w.-]){re.escape(name)}(?![\w-])", text)
+    return found.start() if found else 0
 
 
 def _feature(scene: Scene, said_by: str, path: Path, reference: Feature) -> None:
@@ -81,7 +90,8 @@ def _feature(scene: Scene, said_by: str, path: Path, reference: Feature) -> None
             f"{said_by} names {reference.feature!r} of the place {reference.place!r}, not had by {', '.join(lacking)}"
         )
         mend = f"{nearest(reference.feature, known)} Or add it to the part: sizes: {{{reference.feature}: …}}"
-        scene.add("37", what, mend, "design", *path)
+        offset = _offset(scene.text("design", *path), f"{reference.place}.{reference.feature}")
+        scene.add("37", what, mend, "design", *path, offset=offset)
 
 
 def _has(part: Part, word: str) -> bool:
