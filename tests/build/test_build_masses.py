@@ -209,6 +209,15 @@ def test_the_band_of_a_total_does_not_depend_on_the_build(read):
     assert totals[1].value == pytest.approx(0.38 + 0.084, abs=1e-3)
 
 
+def test_what_is_only_estimated_marks_the_total(read):
+    given = read_total(read(), "moving-mass", "axis y")
+    printed = read_total(read(BLOCK, meshes=MESHES), "moving-mass", "axis y")  # two blocks of 5.3 g ± 15 % may stand in
+    assert printed.value == given.value
+    assert printed.grade is Grade.TYPICAL
+    exact = {"places.y-bearing.stand-ins": ["bushing-polymer"]}
+    assert read_total(read(exact), "moving-mass", "axis y").grade is Grade.GIVEN
+
+
 def test_a_total_may_count_only_some_pieces(read):
     moves = ["bed", {"place": "y-bearing", "count": "2"}]
     assert read_total(read({"axes.y.moves": moves}), "moving-mass", "axis y").value == pytest.approx(0.332)

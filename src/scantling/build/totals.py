@@ -12,7 +12,7 @@ from scantling.build.missing import NotDescribedError
 from scantling.build.rails import RAIL_POWER
 from scantling.build.reader import Catalogue, Reader
 from scantling.model.build import Key
-from scantling.quantities import Figure
+from scantling.quantities import Figure, Grade
 
 TOTALS = {total.name: total for total in (MOVING_MASS, RAIL_POWER)}
 
@@ -69,7 +69,8 @@ def _fixed(case: Catalogue, name: str, subject: str) -> Figure:
         known = [figure for figure in figures if isinstance(figure, Figure)]
         below = max((figure.value - figure.low for figure in known), default=0.0)
         above = max((figure.high - figure.value for figure in known), default=0.0)
-        fixed = fixed + Figure(0.0, -below, above)
+        usual = any(figure.grade is Grade.TYPICAL for figure in known)
+        fixed = fixed + Figure(0.0, -below, above, Grade.TYPICAL if usual else Grade.GIVEN)
     return fixed
 
 
