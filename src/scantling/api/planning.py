@@ -9,6 +9,7 @@ from scantling.choosing.choose import choose, open_choice
 from scantling.plans.files import plan_files
 
 from scantling.api.opening import Session, start_build
+from scantling.book.plan_book import plan_pdf
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, run_checks
 from scantling.choosing.result import Choice, Infeasible
@@ -54,4 +55,5 @@ def chosen_plan(session: Session, found: Choice | Infeasible, tell: Tell | None 
 
 def files_of_plan(plan: Plan, pins: Mapping[Key, str] | None = None) -> dict[str, bytes]:
     """Return every file of a plan, by its name in the folder."""
-    return plan_files(plan, pins or {})
+    pinned = pins or {}
+    return {**plan_files(plan, pinned), "plan.pdf": plan_pdf(plan, pinned)}
