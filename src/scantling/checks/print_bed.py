@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scantling.build.gets import plastic_of
 from scantling.build.meshes import mesh_choice, print_estimate
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
@@ -18,6 +19,8 @@ def _run(reader: Reader, subject: str) -> Finding:
         return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not filled by a printed part.")
     if bed is None:
         raise NotDescribedError(("workshop.print-bed",))
+    if plastic_of(reader.get(place)) is None:
+        return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not printed here.")
     if reader.derive(mesh_choice, place) is None:
         return say(CHECK, reader, subject, Verdict.SOUND, "No mesh suits, so none has to fit (see PRINT-01).")
     found = reader.derive(print_estimate, place)

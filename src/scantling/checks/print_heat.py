@@ -23,9 +23,11 @@ ZONES_C = {"cool": 35.0, "warm": 55.0, "hot": 80.0}
 def _run(reader: Reader, subject: str) -> Finding:
     place = ident(subject)
     part = printed_at(reader, place)
-    plastic = plastic_of(reader.get(place)) if part is not None else None
-    if part is None or plastic is None:
+    if part is None:
         return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not filled by a printed part.")
+    plastic = plastic_of(reader.get(place))
+    if plastic is None:
+        return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not printed here.")
     soft_c = softens_c(plastic)
     if soft_c is None:
         because = f"Nothing is known of how soft {plastic} gets with heat."

@@ -1,4 +1,4 @@
-"""Steps that wait for each other in a circle can never begin."""
+"""Steps that wait for each other in a circle can never begin: each names another of them as coming first."""
 
 from __future__ import annotations
 
