@@ -17,7 +17,7 @@ from scantling.quantities import Grade
 @pytest.mark.parametrize(("pulley", "per_mm"), [("pulley-20", 80), ("pulley-16", 100)])
 @pytest.mark.outside
 def test_steps_of_a_belt(read, pulley, per_mm):
-    # 200 full steps, 16 microsteps, 2 mm pitch: 80 and 100 steps per mm, as published calculators give
+    # Source: arithmetic that published steps calculators share: 200 x 16 / (teeth x 2 mm)
     assert read(parts={"y-pulley": pulley}).derive(steps_per_mm, "y") == per_mm
 
 

@@ -23,7 +23,7 @@ def holes_of(reader, purpose: str):
 @pytest.mark.outside
 @pytest.mark.parametrize(("motor", "side_mm"), [("motor-flat", 31.0), ("motor-small", 26.0)])
 def test_the_square_follows_the_motor(read, motor, side_mm):
-    # frames 17 and 14 have squares of 31 and 26 mm in the published drawings
+    # Source: published table of motor faces: frame 17 has a square of 31.0 mm (1.220 in); frame 14 of 26 mm from memory
     screws = holes_of(read(parts={"y-motor": motor}), "clearance")
     assert len(screws) == 4
     assert {round(hypot(h.x_mm - 60, h.y_mm - 40), 4) for h in screws} == {round(side_mm / sqrt(2), 4)}
