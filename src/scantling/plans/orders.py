@@ -56,7 +56,7 @@ def _sheet(case: Case, purchase: Purchase, order: Order) -> OrderSheet:
     workshop = case.project.workshop
     vendor = workshop.vendors[order.vendor]
     offers = {offer.id: offer for offer in workshop.offers}
-    rows = tuple(_row(case, order, line, landed, offers[line.offer]) for line, landed in landed_lines(order))
+    rows = tuple(_row(case, order, line, landed, offers.get(line.offer)) for line, landed in landed_lines(order))
     arrives = workshop.order_on + timedelta(days=order.lead_days) if workshop.order_on else None
     return OrderSheet(
         order.vendor,
@@ -71,7 +71,7 @@ def _sheet(case: Case, purchase: Purchase, order: Order) -> OrderSheet:
     )
 
 
-def _row(case: Case, order: Order, line: OrderLine, landed: int, offer: Offer) -> OrderRow:
+def _row(case: Case, order: Order, line: OrderLine, landed: int, offer: Offer | None) -> OrderRow:
     part = case.part(line.part)
     return OrderRow(
         order.vendor,
@@ -84,7 +84,7 @@ def _row(case: Case, order: Order, line: OrderLine, landed: int, offer: Offer) -
         show_money(line.goods_minor, order.currency),
         landed,
         line.lead_days,
-        "; ".join(text for text in (offer.note, _above_need(line)) if text),
+        "; ".join(text for text in (offer.note if offer else "", _above_need(line)) if text),
     )
 
 

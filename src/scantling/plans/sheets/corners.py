@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import atan2, cos, degrees, hypot, pi, sin, tau
+from math import atan2, cos, degrees, pi, sin, tau
 
 from scantling.plans.sheets.job import TemplateJob
 from scantling.shapes.edges import Arc, Edge, Point
@@ -110,45 +110,11 @@ def _in_waste(outline: Outline, centre: Point, radius_mm: float) -> bool:
     return not any(outline.holds(point) for point in (centre, *rim))
 
 
-def waste_strokes(outline: Outline, apart_mm: float = 6.0, long_mm: float = 2.5) -> list[tuple[Point, Point]]:
-    """Return short slanting strokes on the waste side of every line that is sawn."""
-    strokes = []
-    for shape, waste in _shapes(outline):
-        if isinstance(shape, Loop):
-            strokes += _strokes_along(shape.sorted(), waste, apart_mm, long_mm)
-        elif waste < 0:
-            strokes += _strokes_along(Loop(shape.edges), waste, apart_mm, long_mm)
-    return strokes
+def waste_sides(outline: Outline) -> list[tuple[list[Point], bool]]:
+    """Return every line that is sawn as a closed run of points, and whether its waste lies to the left."""
+    return [(_closed(shape), waste > 0) for shape, waste in _shapes(outline) if isinstance(shape, Loop) or waste < 0]
 
 
-def _strokes_along(loop: Loop, waste: int, apart_mm: float, long_mm: float) -> list[tuple[Point, Point]]:
-    strokes, left_mm = [], apart_mm / 2
-    for edge in loop.edges:
-        at_mm = left_mm
-        while at_mm < edge.length_mm:
-            point, along_rad = _point_at(edge, at_mm / edge.length_mm)
-            slant_rad = along_rad + waste * pi / 4
-            strokes.append((point, (point[0] + long_mm * cos(slant_rad), point[1] + long_mm * sin(slant_rad))))
-            at_mm += apart_mm
-        left_mm = at_mm - edge.length_mm
-    return strokes
-
-
-def _point_at(edge: Edge, share: float) -> tuple[Point, float]:
-    """The point and the direction of the walk a share of the way along an edge."""
-    if isinstance(edge, Arc):
-        angle_rad = edge.start_rad + share * edge.sweep_rad
-        point = (edge.centre[0] + edge.radius_mm * cos(angle_rad), edge.centre[1] + edge.radius_mm * sin(angle_rad))
-        return point, angle_rad + (pi / 2 if edge.sweep_rad >= 0 else -pi / 2)
-    (ax, ay), (bx, by) = edge.start, edge.end
-    return (ax + share * (bx - ax), ay + share * (by - ay)), atan2(by - ay, bx - ax)
-
-
-def saw_length_mm(outline: Outline) -> float:
-    """Return how far the saw goes: the boundary and every window that is not round."""
-    return outline.boundary.perimeter_mm + sum(loop.perimeter_mm for loop in outline.windows)
-
-
-def length_mm(a: Point, b: Point) -> float:
-    """Return the distance of two points."""
-    return hypot(b[0] - a[0], b[1] - a[1])
+def _closed(shape: Closed) -> list[Point]:
+    points = (shape.sorted() if isinstance(shape, Loop) else shape).flattened(0.1)
+    return [*points, points[0]]

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import floor
 
 from scantling.drawing.lettering import text_width_mm
+from scantling.drawing.marks import longest_bar_mm
 from scantling.drawing.primitives import Anchor, Item, Line, Page, Pen, Polygon, Text, View, Window
 from scantling.plans.sheets.correction import Correction
 from scantling.plans.sheets.flow import shortened
@@ -53,11 +53,7 @@ class PageLay:
     def bars_mm(self) -> tuple[float, float]:
         """Lengths of the bars across and along: the longest whole centimetres, measured at the margins."""
         content = self.content
-        return (_centimetres(content.usable_width_mm), _centimetres(content.usable_height_mm))
-
-
-def _centimetres(length_mm: float) -> float:
-    return 10.0 * max(1, floor(length_mm / 10.0 + 1e-9))
+        return (longest_bar_mm(content.usable_width_mm), longest_bar_mm(content.usable_height_mm))
 
 
 def stop_mm(length_mm: float) -> float:

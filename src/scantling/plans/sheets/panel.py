@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import cos, degrees, pi, radians, sin
 
+from scantling.drawing.marks import waste_strokes
 from scantling.drawing.primitives import Arc, HoleMark, Item, Line, Pen
 from scantling.plans.sheets.care import CareDistance, care_distances
-from scantling.plans.sheets.corners import CornerHole, corner_holes, waste_strokes
+from scantling.plans.sheets.corners import CornerHole, corner_holes, waste_sides
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
 from scantling.plans.sheets.placing import CUTS, HOLES, LINES, THIN, Box, Room, Saying
 from scantling.plans.sheets.words import care_strokes, panel_words
@@ -103,7 +104,7 @@ def closed_items(shape: Closed, pen: Pen) -> list[Item]:
 
 
 def _waste(outline: Outline) -> list[Item]:
-    return [Line(start, end, Pen.WASTE) for start, end in waste_strokes(outline)]
+    return [stroke for points, left in waste_sides(outline) for stroke in waste_strokes(points, 6.0, 2.5, left)]
 
 
 def _datums(outline: Outline, turned: bool) -> list[Item]:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import atan2, cos, hypot, sin
 
 from scantling.drawing.lettering import text_width_mm
+from scantling.drawing.marks import arrow
 from scantling.drawing.primitives import Anchor, Item, Line, Pen, Polygon, Text
 from scantling.plans.sheets.care import CareDistance
 from scantling.plans.sheets.corners import CornerHole
@@ -253,13 +254,3 @@ def _arrow_at(x: float, y: float, words: str, half_mm: float, flat: bool) -> lis
         return [text, *arrow((x + half_mm, y - 2.5), (x - half_mm, y - 2.5))]
     text = Text((x - 1.5, y), words, TEXT_MM, Pen.NOTE, Anchor.MIDDLE, 90.0, centred=True)
     return [text, *arrow((x + 2.5, y - half_mm), (x + 2.5, y + half_mm))]
-
-
-def arrow(start: Point, end: Point, pen: Pen = Pen.NOTE) -> list[Item]:
-    """Return a stroke with a filled head at its end."""
-    (ax, ay), (bx, by) = start, end
-    length_mm = hypot(bx - ax, by - ay) or 1.0
-    ux, uy = (bx - ax) / length_mm, (by - ay) / length_mm
-    back_x, back_y = bx - 4.0 * ux, by - 4.0 * uy
-    wings = ((back_x - 1.3 * uy, back_y + 1.3 * ux), (back_x + 1.3 * uy, back_y - 1.3 * ux))
-    return [Line(start, (back_x, back_y), pen), Polygon(((bx, by), *wings), pen, filled=True)]
