@@ -114,3 +114,35 @@ def pocket(outer, inner, low, floor, high):
             a, b = (p, q) if outward else (q, p)
             found += [[(*a, z0), (*b, z0), (*b, z1)], [(*a, z0), (*b, z1), (*a, z1)]]
     return found
+
+
+def counterbore(outer, small, big, low, floor, high):
+    """A plate with a through hole ``small`` and a wider one ``big`` from the top down to ``floor``."""
+    import shapely
+
+    levels = ((shapely.Polygon(outer, [big]), high, True), (shapely.Polygon(big, [small]), floor, True))
+    found = []
+    for area, z, up in (*levels, (shapely.Polygon(outer, [small]), low, False)):
+        for face in shapely.constrained_delaunay_triangles(area).geoms:
+            a, b, c = (tuple(p) for p in shapely.geometry.polygon.orient(face).exterior.coords[:3])
+            found.append([(*a, z), (*b, z), (*c, z)] if up else [(*a, z), (*c, z), (*b, z)])
+    walls = ((outer, low, high, True), (big, floor, high, False), (small, low, floor, False))
+    for points, z0, z1, outward in walls:
+        for p, q in zip(points, [*points[1:], points[0]], strict=True):
+            a, b = (p, q) if outward else (q, p)
+            found += [[(*a, z0), (*b, z0), (*b, z1)], [(*a, z0), (*b, z1), (*a, z1)]]
+    return found
+
+
+def turned(triangles, axis, angle):
+    """Triangles turned about an axis through the origin (Rodrigues' formula)."""
+    length = sum(a * a for a in axis) ** 0.5
+    n = [a / length for a in axis]
+    c, s = cos(angle), sin(angle)
+
+    def turn(p):
+        dot = sum(a * b for a, b in zip(n, p, strict=True))
+        cross = (n[1] * p[2] - n[2] * p[1], n[2] * p[0] - n[0] * p[2], n[0] * p[1] - n[1] * p[0])
+        return tuple(c * p[k] + s * cross[k] + (1 - c) * dot * n[k] for k in range(3))
+
+    return [[turn(p) for p in triangle] for triangle in triangles]
