@@ -94,8 +94,8 @@ def y_idler_block() -> Manifold:
 
 
 def y_belt_clamp() -> Manifold:
-    """A foot of 5 mm and a stem with grooves for the teeth of a belt of 2 mm pitch."""
-    solid = box(28, 20, 5) + box(16, 20, 24, (6, 0, 0))
+    """A foot of 4 mm and a stem with grooves for the teeth of a belt of 2 mm pitch."""
+    solid = box(28, 20, 4) + box(16, 20, 24, (6, 0, 0))
     grooves = [box(7, 1.1, 2, (12, y, 15)) for y in (2, 4, 6, 8, 10, 12, 14, 16)]
     slot = box(7, 30, 1.6, (12, -4, 14))
     jaws = [rod(M3, 40, (9, y, -4), "z") for y in (5, 15)]
