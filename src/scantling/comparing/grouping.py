@@ -1,0 +1,72 @@
+"""Consequences as a person reads them: what is alike in one row, what changes nothing in a count."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scantling.comparing.consequences import Consequence, Weight
+from scantling.comparing.fact import Topic
+
+_QUIET = {
+    Topic.FINDING: "verdicts stay, with other values",
+    Topic.STEP: "steps take other parts",
+    Topic.LIST: "lines of the parts list differ",
+    Topic.SETTING: "settings stay, for other reasons",
+    Topic.HOLE: "groups of holes stay, for other reasons",
+    Topic.PRINT: "prints stay, with other estimates",
+}
+
+
+@dataclass(frozen=True)
+class Group:
+    """Consequences that say the same of several subjects; one line to a reader."""
+
+    weight: Weight
+    topic: Topic
+    subjects: tuple[str, ...]
+    what: str
+    before: str
+    after: str
+    change: str
+    because: str = ""
+
+
+@dataclass(frozen=True)
+class Grouped:
+    """What is to be read, and what only is to be known of.
+
+    groups : what matters first    quiet : (how many, in words, the subjects), of what changes nothing that is decided
+    """
+
+    groups: tuple[Group, ...]
+    quiet: tuple[tuple[int, str, tuple[str, ...]], ...]
+
+
+def grouped(consequences: Sequence[Consequence], everything: bool = False) -> Grouped:
+    """Return consequences in groups, in their own order; ``everything``: nothing only counted."""
+    loud = [c for c in consequences if everything or not is_quiet(c)]
+    quiet: dict[Topic, list[str]] = {}
+    for consequence in consequences:
+        if not everything and is_quiet(consequence):
+            quiet.setdefault(consequence.topic, []).append(consequence.subject)
+    counts = tuple((len(subjects), _QUIET[topic], tuple(dict.fromkeys(subjects))) for topic, subjects in quiet.items())
+    return Grouped(_groups(loud), counts)
+
+
+def is_quiet(consequence: Consequence) -> bool:
+    """True where nothing is to be done or decided: told by a count unless everything is asked for."""
+    return consequence.weight == "note" and consequence.topic in _QUIET
+
+
+def _groups(consequences: Sequence[Consequence]) -> tuple[Group, ...]:
+    subjects: dict[tuple[object, ...], list[str]] = {}
+    firsts: dict[tuple[object, ...], Consequence] = {}
+    for c in consequences:
+        alike = (c.weight, c.topic, c.what, c.before, c.after, c.change)
+        subjects.setdefault(alike, []).append(c.subject)
+        firsts.setdefault(alike, c)
+    return tuple(
+        Group(c.weight, c.topic, tuple(subjects[alike]), c.what, c.before, c.after, c.change, c.because)
+        for alike, c in firsts.items()
+    )
