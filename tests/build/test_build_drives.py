@@ -70,7 +70,9 @@ def test_an_idler_of_its_own_counts(read):
 def test_a_closed_belt_is_not_cut(read):
     reader = read({"parts.belt-6.closed-teeth": "400"})
     assert reader.get("y-belt") == "bought"
-    assert reader.derive(belt_drive, "y").closed_length_mm == 800
+    drive = reader.derive(belt_drive, "y")
+    assert (drive.closed_length_mm, drive.closed_axles_mm) == (800, pytest.approx(380))  # (800 - 20 teeth of 2 mm) / 2
+    assert read({"parts.belt-6.closed-teeth": "18"}).derive(belt_drive, "y").closed_axles_mm is None
 
 
 def test_a_motor_that_does_not_say_its_step_has_the_usual_one(read):

@@ -51,6 +51,22 @@ def test_what_is_not_described_is_left_out(read):
     assert not [key for key in left if key.startswith("axis.y.") and not key.startswith("axis.y.max")]
 
 
+@pytest.mark.outside
+def test_a_belt_is_tuned_by_its_note(read):
+    # Source: tension meter manual, 2 mm belt 6 mm wide: 15.8 N; string formula f = sqrt(T / m) / (2 L)
+    # 8 g/m, 330 mm: sqrt(15.8 / 0.008) / 0.66 = 67.3 Hz
+    found = {one.key: one for one in read().derive(settings)}
+    assert found["axis.y.belt-note"].value == "67"
+    assert "15.8 N" in found["axis.y.belt-note"].title
+    assumed = {one.key: one for one in read({"parts.belt-6.line-mass": None}).derive(settings)}["axis.y.belt-note"]
+    assert "weigh a metre" in assumed.because
+
+
+def test_a_belt_that_no_table_knows_has_no_note(read):
+    wide = entered(read({"parts.belt-6.width": "40 mm"}))
+    assert "axis.y.belt-note" not in wide
+
+
 def test_temperatures_and_the_makers_own(read):
     changes = {
         "warmings.bed": {

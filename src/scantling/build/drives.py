@@ -29,7 +29,8 @@ class BeltDrive:
     """A belt axis: ``travel_mm`` per turn, steps of the axis, radii to the belt's cords.
 
     teeth_in_mesh : on the motor's pulley, None where the axles' distance is not described
-    closed_length_mm : pitch length of a closed belt, None for open ones
+    closed_length_mm, closed_axles_mm : pitch length of a closed belt and the axles' distance it asks for, None for
+    open belts, the distance also where the belt does not go round
     """
 
     axis: str
@@ -47,6 +48,7 @@ class BeltDrive:
     axles_mm: Figure | None
     teeth_in_mesh: float | None
     closed_length_mm: float | None
+    closed_axles_mm: float | None
 
 
 @dataclass(frozen=True)
@@ -103,7 +105,8 @@ def belt_drive(reader: Reader, axis: str) -> BeltDrive:
     turn = reader.derive(full_steps, axis)
     radius_mm, idler_mm = pulley.teeth * float(pitch_mm) / tau, reader.derive(idler_radius, axis)
     axles_mm = None if described.axles is None else reader.derive(size, described.axles)
-    closed = belt.closed_teeth if isinstance(belt, Belt) else None
+    teeth = belt.closed_teeth if isinstance(belt, Belt) else None
+    closed_mm = None if teeth is None else teeth * float(pitch_mm)
     return BeltDrive(
         axis=axis,
         profile=pulley.profile,
@@ -119,7 +122,8 @@ def belt_drive(reader: Reader, axis: str) -> BeltDrive:
         idler_radius_mm=idler_mm,
         axles_mm=axles_mm,
         teeth_in_mesh=None if axles_mm is None else _teeth_in_mesh(pulley.teeth, radius_mm, idler_mm, axles_mm.value),
-        closed_length_mm=None if closed is None else closed * float(pitch_mm),
+        closed_length_mm=closed_mm,
+        closed_axles_mm=None if closed_mm is None else _axles_of(closed_mm, radius_mm, idler_mm),
     )
 
 
@@ -201,6 +205,14 @@ def _friction(axis: ScrewAxis, screw: ThreadedRod, nut: Part | None, found: Thre
     of_nut = nut.friction_ratio if isinstance(nut, DriveNut) else None
     given = [figure for figure in (axis.screw_friction_ratio, of_nut, screw.friction_ratio) if figure is not None]
     return given[0] if given else screw_friction(found)
+
+
+def _axles_of(length_mm: float, radius_mm: float, idler_mm: float) -> float | None:
+    small_mm, large_mm = sorted((2 * radius_mm, 2 * idler_mm))
+    goes_round = length_mm > pi * large_mm and length_mm > belts.open_belt_length_mm(
+        small_mm, large_mm, (large_mm - small_mm) / 2 + 1e-6
+    )
+    return belts.centre_from_length_mm(small_mm, large_mm, length_mm) if goes_round else None
 
 
 def _teeth_in_mesh(teeth: int, radius_mm: float, idler_mm: float, axles_mm: float) -> float | None:

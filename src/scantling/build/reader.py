@@ -137,7 +137,7 @@ class Reader:
 
         Where it raises ``NotDescribedError`` that is remembered and raised, with its readings, in the same way.
         """
-        name = (function.__module__, function.__qualname__, *args, *sorted(kwargs.items()))
+        name = (function, *args, *sorted(kwargs.items()))
         node = self.case.memo.root(name)
         while isinstance(node, Branch):
             node = node.behind.get(self.read(node.key))

@@ -12,9 +12,13 @@ from scantling.build.drives import belt_drive, screw_drive
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import size
+from scantling.build.typical import belt_line_mass
+from scantling.errors import LookUpError
+from scantling.formulas.belts import span_frequency_hz
 from scantling.model.axis import BeltAxis
-from scantling.model.kinds import Motor
+from scantling.model.kinds import Belt, Motor
 from scantling.quantities import Figure, show_fraction, show_number
+from scantling.tables.belt_profiles import installation_tension_n
 
 
 @dataclass(frozen=True)
@@ -80,11 +84,35 @@ def _belt_steps(reader: Reader, axis: str) -> list[Setting]:
     because = f"{drive.teeth} teeth of {show_number(float(drive.pitch_mm))} mm"
     found = _steps(axis, drive.steps_per_mm, drive.full_steps, drive.microsteps, drive.full_step_mm, because)
     if drive.axles_mm is not None:
+        found += _note(reader, axis, drive.axles_mm.value)
         length = _rounded(drive.axles_mm)
         found.append(
             _setting(axis, "belt-span", "free span of the belt, for tuning", length, "mm", because="axle distance")
         )
     return found
+
+
+def _note(reader: Reader, axis: str, span_mm: float) -> list[Setting]:
+    """The note of the belt's free span at the tension at which such belts are installed; none where no table says it.
+
+    The free span is the side that the carriage does not divide.
+    """
+    described = reader.design.axes[axis]
+    belt = reader.part(described.belt) if isinstance(described, BeltAxis) else None
+    if not isinstance(belt, Belt):
+        return []
+    try:
+        tension_n = installation_tension_n(belt.profile, belt.width_mm.value)
+    except LookUpError:
+        return []
+    if tension_n is None or span_mm <= 0:
+        return []
+    mass_g_m = belt_line_mass(belt)
+    note = span_frequency_hz(mass_g_m.value, span_mm, tension_n)
+    assumed = "" if belt.line_mass_g_m is not None else "; its mass is assumed: weigh a metre"
+    because = f"free span {show_number(span_mm)} mm, {show_number(mass_g_m.value)} g/m{assumed}"
+    title = f"note of the free belt at {show_number(tension_n)} N"
+    return [_setting(axis, "belt-note", title, show_number(note, 0), "Hz", because=because)]
 
 
 def _screw_steps(reader: Reader, axis: str) -> list[Setting]:
