@@ -60,6 +60,25 @@ def test_the_reference_screw_is_admissible_where_any_is(make_case):
         assert reader.derive(screw_fit, joint, reader.screw(joint).id).is_admissible
 
 
+def test_a_screw_that_the_design_describes_can_be_taken(make_case):
+    # 14 mm is in no standard series, yet sold: 9.5 of grip, 4.5 in a thread 6 deep with 1.5 to spare
+    odd = {"kind": "screw", "head": "socket", "thread": "M3", "length": "14 mm"}
+    other = {"kind": "screw", "head": "button", "thread": "M3", "length": "14 mm"}
+    changes = {
+        "parts.odd": odd,
+        "parts.other": other,
+        "parts.motor-flat.tapped-depth": "6 mm",
+        "places.y-motor.stand-ins": [],
+        "joints.motor-to-panel.free-end": "1 mm",
+    }
+    case = make_case(changes)
+    names = case.answers(Key("screw", "motor-to-panel"), {})
+    assert names[names.index("odd") - 1] == "M3x12 socket head screw"
+    assert names[names.index("odd") + 1] == "M3x16 socket head screw"
+    assert "other" not in names
+    assert reference_build(case).as_dict()[Key("screw", "motor-to-panel")] == "odd"
+
+
 def test_a_joint_that_is_not_described_still_has_an_answer(make_case):
     case = make_case({"joints.motor-to-panel.through": ["bed.width"]})
     assert reference_build(case).as_dict()[Key("screw", "motor-to-panel")] == "M3x5 socket head screw"

@@ -6,14 +6,17 @@ from collections.abc import Callable, Hashable, Iterator, Mapping
 from functools import cached_property
 from typing import Any, TypeVar
 
-from scantling.build.fasteners import joint_screws, standard_part
+from scantling.build.fasteners import head_and_thread, joint_screws, standard_part
 from scantling.build.gets import gets_of
 from scantling.build.memo import Memo
 from scantling.build.reader import Reader
+from scantling.errors import BrokenPromiseError
 from scantling.model.build import Build, Key
+from scantling.model.kinds import Screw
 from scantling.model.part import Part
 from scantling.model.place import EMPTY, StandIn
 from scantling.model.project import Project
+from scantling.tables.threads import thread
 
 T = TypeVar("T")
 
@@ -82,12 +85,16 @@ class Case:
         The gets of a place depend on its part: where the part is known only its gets are returned.
         """
         if key.kind == "screw":
-            return joint_screws(self.project.design.joints[key.subject])
+            return self.screws(key.subject)
         if key.kind == "part":
             return self._part_answers(key.subject)
         part = known.get(self.part_key(key.subject))
         parts = self._part_answers(self.leaders[key.subject]) if part is None else (part,)
         return tuple(dict.fromkeys(g for p in parts for g in self._gets_or_empty(key.subject, p)))
+
+    def screws(self, joint: str) -> tuple[str, ...]:
+        """Return the screws that a joint may take, the shortest first: standard ones and those the design describes."""
+        return self.once(_screws, joint)
 
     def _gets_or_empty(self, place: str, part: str) -> tuple[str, ...]:
         return (EMPTY,) if part == EMPTY else self.gets(place, part)
@@ -110,3 +117,22 @@ class Case:
     def open_questions(self, known: Mapping[Key, str]) -> Iterator[Key]:
         """Yield the questions that ``known`` does not answer."""
         return (key for key in self.questions if key not in known)
+
+
+def _screws(case: Case, joint: str) -> tuple[str, ...]:
+    described = case.project.design.joints[joint]
+    wanted = head_and_thread(described.screw)
+    own = [
+        p
+        for p in case.project.design.parts.values()
+        if isinstance(p, Screw) and (p.head, thread(p.thread).name) == wanted
+    ]
+    parts = [*(case.part(name) for name in joint_screws(described)), *own]
+    return tuple(part.id for part in sorted(parts, key=length_of))
+
+
+def length_of(part: Part) -> float:
+    """Return the length in mm of a screw; raises ``BrokenPromiseError`` for any other part."""
+    if not isinstance(part, Screw):
+        raise BrokenPromiseError(f"{part.id} is not a screw")
+    return float(part.length_mm.value)

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from scantling.build.case import Case
-from scantling.build.fasteners import standard_part
+from scantling.build.case import Case, length_of
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.screw_fit import ideal_length, screw_fit
-from scantling.errors import BrokenPromiseError, LookUpError
+from scantling.errors import LookUpError
 from scantling.model.build import Build, Key
-from scantling.model.kinds import Screw
 from scantling.model.place import EMPTY
 
 _MOST_ROUNDS = 20  # of settling what options require of each other
@@ -110,24 +108,23 @@ def _completed(case: Case, parts: Mapping[Key, str], before: Mapping[Key, str]) 
     reader = Reader(case, answers)
     for joint in case.project.design.joints:
         key = Key("screw", joint)
-        answers[key] = _screw(reader, joint, case.answers(key, answers), before.get(key))
+        answers[key] = _screw(case, reader, joint, before.get(key))
     return answers
 
 
-def _screw(reader: Reader, joint: str, known: tuple[str, ...], before: str | None) -> str:
+def _screw(case: Case, reader: Reader, joint: str, before: str | None) -> str:
     """The screw of a joint: as before where admissible, else the admissible one that lies nearest."""
+    known = case.screws(joint)
     try:
         admissible = [name for name in known if reader.derive(screw_fit, joint, name).is_admissible]
-        wanted_mm = _length_mm(before) if before in known else reader.derive(ideal_length, joint)
+        wanted_mm = length_of(case.part(before)) if before in known else reader.derive(ideal_length, joint)
     except NotDescribedError:
         return before if before in known else known[0]
     if before in admissible:
         return before
-    return min(admissible or known, key=lambda name: (abs(_length_mm(name) - wanted_mm), -_length_mm(name)))
+    return min(admissible or known, key=lambda name: _nearness(length_of(case.part(name)), wanted_mm))
 
 
-def _length_mm(screw: str | None) -> float:
-    part = standard_part(screw or "")
-    if not isinstance(part, Screw):
-        raise BrokenPromiseError(f"{screw} is not a screw")
-    return float(part.length_mm.value)
+def _nearness(length_mm: float, wanted_mm: float) -> tuple[float, float]:
+    """How far a length is from the wanted one; of two equally far the longer is better."""
+    return (abs(length_mm - wanted_mm), -length_mm)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.fasteners import head_and_thread, standard_part
+from scantling.build.fasteners import head_and_thread
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import ZERO
@@ -72,8 +72,8 @@ class ScrewFit:
 
 
 def screw_fit(reader: Reader, joint: str, screw: str) -> ScrewFit:
-    """Return how a standard screw sits in a joint."""
-    part = standard_part(screw)
+    """Return how a screw sits in a joint; ``screw`` is the name of a standard one or of a part."""
+    part = reader.case.part(screw)
     if not isinstance(part, Screw):
         raise BrokenPromiseError(f"{screw} is not a screw")
     grip_mm, held = _described(reader, joint)
