@@ -89,6 +89,18 @@ class TestPressure:
         assert pressure.verdict is Verdict.UNSOUND
         assert 1.3 < pressure.low < pressure.high < 2.2  # GPa under one ball
 
+    def test_even_a_light_load_grooves_a_soft_rod(self, bench):
+        light = bench.belt({"moves": [{"mass": "180 g", "for": "pen"}]})
+        finding = bench.said(light, "ROD-03", AXIS, y_rod="rod-soft")
+        assert (finding.verdict, finding.limit) == (Verdict.UNSOUND, 0.428)  # 238 HV and 190
+        assert "is not hardened and grooves" in finding.because
+        assert bench.said(light, "ROD-03", AXIS).verdict is Verdict.SOUND
+
+    @pytest.mark.parametrize(("hardness", "verdict"), [("30 HRC", Verdict.UNSOUND), ("45 HRC", Verdict.SOUND)])
+    def test_hardened_begins_where_lives_are_published(self, bench, hardness, verdict):
+        parts = {"rod-hard": {**bench.parts["rod-hard"], "surface-hardness": hardness}}
+        assert bench.said(bench.belt(parts=parts), "ROD-03", AXIS).verdict is verdict
+
     def test_hardened_rods_and_polymer_linings_are_sound(self, bench):
         assert bench.said(bench.belt(), "ROD-03", AXIS).verdict is Verdict.SOUND
         soft = bench.said(bench.belt(), "ROD-03", AXIS, y_rod="rod-soft", y_bearing="polymer")
