@@ -166,18 +166,21 @@ def _nodes(bends: Bends, rows: Any, axis: Axis) -> list[_Node]:
     """One node for every pair of faces; its edge may come in several pieces."""
     import numpy as np
 
-    start, end = bends.start[rows], bends.end[rows]
-    flat = (axis.flattened(start) + axis.flattened(end)) / 2
-    heights = np.stack([start @ np.array(axis.direction), end @ np.array(axis.direction)])
+    start, end, along = bends.start[rows], bends.end[rows], np.array(axis.direction)
+    flat = ((axis.flattened(start) + axis.flattened(end)) / 2).tolist()
+    one, two = start @ along, end @ along
+    low, high = np.minimum(one, two).tolist(), np.maximum(one, two).tolist()
+    left, right = bends.left[rows].tolist(), bends.right[rows].tolist()
+    turns, concave = bends.turn_rad[rows].tolist(), bends.concave[rows].tolist()
     pairs: dict[tuple[int, int], list[int]] = defaultdict(list)
-    for k, row in enumerate(rows.tolist()):
-        pairs[_pair(int(bends.left[row]), int(bends.right[row]))].append(k)
+    for k, pair in enumerate(zip(left, right, strict=True)):
+        pairs[_pair(*pair)].append(k)
     found = []
     for pair, mine in pairs.items():
-        point = flat[mine].mean(axis=0)
-        turn, concave = float(bends.turn_rad[rows[mine[0]]]), bool(bends.concave[rows[mine[0]]])
-        low, high = float(heights[:, mine].min()), float(heights[:, mine].max())
-        found.append(_Node(pair, (float(point[0]), float(point[1])), turn, low, high, concave))
+        x = sum(flat[k][0] for k in mine) / len(mine)
+        y = sum(flat[k][1] for k in mine) / len(mine)
+        ends = min(low[k] for k in mine), max(high[k] for k in mine)
+        found.append(_Node(pair, (x, y), turns[mine[0]], *ends, concave[mine[0]]))
     return found
 
 
@@ -211,11 +214,9 @@ def _chains(nodes: list[_Node]) -> Iterator[tuple[list[_Node], bool]]:
 
 def _split(chain: list[_Node], closed: bool) -> Iterator[Run]:
     """One run where the whole ring lies on a circle, else all stretches that do."""
-    if closed and len({node.concave for node in chain}) == 1:
-        fit = fit_circle([node.point for node in chain])
-        if fit and fit.residual_mm <= _loose_mm(fit) and _even(chain):
-            yield _run(chain, True)
-            return
+    if closed and _on_one_circle(chain):
+        yield _run(chain, True)
+        return
     if closed:
         gaps = [distance_mm(chain[k - 1].point, node.point) for k, node in enumerate(chain)]
         widest = gaps.index(max(gaps))
@@ -231,15 +232,28 @@ def _split(chain: list[_Node], closed: bool) -> Iterator[Run]:
 
 
 def _reach(chain: list[_Node], first: int) -> int:
-    """How far from ``first`` on the nodes lie on one circle, bend one way, and by like amounts."""
-    last = first + _LEAST_NODES - 1
-    while last < len(chain):
-        trial = chain[first : last + 1]
-        fit = fit_circle([node.point for node in trial])
-        if fit is None or fit.residual_mm > _loose_mm(fit) or not _even(trial) or len({n.concave for n in trial}) > 1:
+    """How far from ``first`` on the nodes lie on one circle, bend one way, and by like amounts.
+
+    The circle is fitted anew whenever the stretch has grown by half, so that long walls take no square of their length.
+    """
+    proven, last = first, first + _LEAST_NODES
+    while last <= len(chain):
+        if not _on_one_circle(chain[first:last]):
             break
-        last += 1
-    return last if last - first >= _LEAST_NODES else first
+        proven = last
+        last = max(last + 1, min(len(chain), first + (last - first) * 3 // 2))
+    else:
+        return proven
+    while proven > first and last - proven > 1:  # between the last good and the first bad length
+        middle = (proven + last) // 2
+        proven, last = (middle, last) if _on_one_circle(chain[first:middle]) else (proven, middle)
+    return proven
+
+
+def _on_one_circle(nodes: list[_Node]) -> bool:
+    fit = fit_circle([node.point for node in nodes])
+    good = fit is not None and fit.residual_mm <= _loose_mm(fit)
+    return good and _even(nodes) and len({node.concave for node in nodes}) == 1
 
 
 def _even(nodes: list[_Node]) -> bool:
