@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 from scantling.build.fasteners import head_and_thread, joint_screws, standard_part
 from scantling.build.gets import gets_of
 from scantling.build.memo import Memo
-from scantling.build.reader import Reader
+from scantling.build.reader import Catalogue, Reader
 from scantling.errors import BrokenPromiseError
 from scantling.model.build import Build, Key
 from scantling.model.kinds import Screw
@@ -94,7 +94,7 @@ class Case:
 
     def screws(self, joint: str) -> tuple[str, ...]:
         """Return the screws that a joint may take, the shortest first: standard ones and those the design describes."""
-        return self.once(_screws, joint)
+        return self.once(screws_of, joint)
 
     def _gets_or_empty(self, place: str, part: str) -> tuple[str, ...]:
         return (EMPTY,) if part == EMPTY else self.gets(place, part)
@@ -119,7 +119,8 @@ class Case:
         return (key for key in self.questions if key not in known)
 
 
-def _screws(case: Case, joint: str) -> tuple[str, ...]:
+def screws_of(case: Catalogue, joint: str) -> tuple[str, ...]:
+    """Return the screws that a joint of a case may take, the shortest first."""
     described = case.project.design.joints[joint]
     wanted = head_and_thread(described.screw)
     own = [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from scantling.build.case import Case, length_of
+from scantling.build.case import Case, length_of, screws_of
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.screw_fit import ideal_length, screw_fit
@@ -108,21 +108,25 @@ def _completed(case: Case, parts: Mapping[Key, str], before: Mapping[Key, str]) 
     reader = Reader(case, answers)
     for joint in case.project.design.joints:
         key = Key("screw", joint)
-        answers[key] = _screw(case, reader, joint, before.get(key))
+        answers[key] = reader.derive(best_screw, joint, before.get(key))
     return answers
 
 
-def _screw(case: Case, reader: Reader, joint: str, before: str | None) -> str:
-    """The screw of a joint: as before where admissible, else the admissible one that lies nearest."""
-    known = case.screws(joint)
+def best_screw(reader: Reader, joint: str, before: str | None) -> str:
+    """Return the screw of a joint: ``before`` where that is admissible, else the admissible one that lies nearest.
+
+    Nearest to ``before``, or to the length that suits best where there is none. Where the joint is not described, or
+    no screw is admissible, it still is the nearest that there is.
+    """
+    known = reader.case.once(screws_of, joint)
     try:
         admissible = [name for name in known if reader.derive(screw_fit, joint, name).is_admissible]
-        wanted_mm = length_of(case.part(before)) if before in known else reader.derive(ideal_length, joint)
+        wanted_mm = length_of(reader.case.part(before)) if before in known else reader.derive(ideal_length, joint)
     except NotDescribedError:
         return before if before in known else known[0]
     if before in admissible:
         return before
-    return min(admissible or known, key=lambda name: _nearness(length_of(case.part(name)), wanted_mm))
+    return min(admissible or known, key=lambda name: _nearness(length_of(reader.case.part(name)), wanted_mm))
 
 
 def _nearness(length_mm: float, wanted_mm: float) -> tuple[float, float]:
