@@ -146,7 +146,7 @@ class _Builder:
     def _open(self, event: Any, node: Items | Entries) -> None:
         self._is_marked(event)
         if len(self.stack) >= DEEPEST:
-            self.faults.add("12", f"more than {DEEPEST} levels deep", "nest less", self.where(event))
+            self.faults.add("12", f"more than {DEEPEST} levels deep", "write it flatter", self.where(event))
             raise _TooMuchError
         frame = self.stack[-1] if self.stack else None
         if frame is not None and isinstance(frame.node, Entries) and frame.key_where is None:
