@@ -99,16 +99,19 @@ def as_an_editor_sees(value):
     return value
 
 
-@pytest.mark.outside  # the meta-schema of JSON Schema draft 2020-12, as the library jsonschema ships it
-@pytest.mark.parametrize("name", sorted(json_schemas()))
+SCHEMAS = json_schemas()
+
+
+# Source: meta-schema of JSON Schema draft 2020-12, as the library jsonschema ships it
+@pytest.mark.outside
+@pytest.mark.parametrize("name", sorted(SCHEMAS))
 def test_a_schema_is_a_schema(name):
-    schema = json_schemas()[name]
+    schema = SCHEMAS[name]
     jsonschema.Draft202012Validator.check_schema(schema)
     assert schema["title"]
     assert json.loads(json.dumps(schema)) == schema
 
 
-SCHEMAS = json_schemas()
 FILES = [(PLOTTER / "design.yaml", "design"), (PLOTTER / "workshops" / "village.yaml", "workshop")]
 
 

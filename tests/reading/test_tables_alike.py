@@ -162,7 +162,7 @@ def test_offers_beside_each_other_in_yaml_and_files(plotter):
     assert (offers[-1].part, offers[-1].levels[0].packs, offers[-1].levels[0].price) == ("M3 nut", 4, "0.70")
 
 
-# what a spreadsheet shows under a number format; after the rules of ECMA-376 part 1, 18.8.31 (from memory)
+# what a spreadsheet shows under a number format (from memory)
 SHOWN = [
     (8, "General", "8"),
     (7.9, "General", "7.9"),
@@ -187,7 +187,6 @@ SHOWN = [
 ]  # fmt: skip
 
 
-@pytest.mark.outside  # ECMA-376 part 1, 18.8.31 number formats (from memory)
 @pytest.mark.parametrize(("value", "number_format", "shown"), SHOWN)
 def test_a_number_is_read_as_it_is_shown(value, number_format, shown):
     assert shown_number(value, number_format) == shown

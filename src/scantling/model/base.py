@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, InstanceOf, WithJsonSchema
@@ -44,9 +45,12 @@ class _SizeMark:
 SIZE = _SizeMark()
 
 
+_figure = lru_cache(maxsize=8192)(parse_figure)  # files say ``8 mm`` again and again
+
+
 def _reads(dimension: str) -> Callable[[Any], Any]:
     def read(given: Any) -> Any:
-        return parse_figure(given, dimension) if isinstance(given, str) else given
+        return _figure(given, dimension) if isinstance(given, str) else given
 
     return read
 

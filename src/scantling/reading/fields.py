@@ -109,10 +109,10 @@ def sizes_in(value: Any, annotation: Any, path: Path) -> Iterator[tuple[Path, st
         if is_size(annotation):
             yield path, value
     elif isinstance(value, BaseModel):
-        for name, info in type(value).model_fields.items():
+        for name, key, kind in _fields_with_sizes(type(value)):
             inner = getattr(value, name)
             if inner is not None:
-                yield from sizes_in(inner, _whole_cached(type(value), name), (*path, name_in_files(name, info)))
+                yield from sizes_in(inner, kind, (*path, key))
     elif isinstance(value, tuple):
         for place, item in enumerate(value):
             yield from sizes_in(item, item_type(annotation), (*path, place))
@@ -122,5 +122,15 @@ def sizes_in(value: Any, annotation: Any, path: Path) -> Iterator[tuple[Path, st
 
 
 @cache
-def _whole_cached(model: type[BaseModel], name: str) -> Any:
-    return _whole(model.model_fields[name])
+def _fields_with_sizes(model: type[BaseModel]) -> tuple[tuple[str, str, Any], ...]:
+    """Return name, name in files and annotation of the fields that can hold a size somewhere."""
+    fields = ((name, name_in_files(name, info), _whole(info)) for name, info in model.model_fields.items())
+    return tuple((name, key, kind) for name, key, kind in fields if _may_hold_size(kind))
+
+
+def _may_hold_size(annotation: Any) -> bool:
+    if annotation is None:
+        return False
+    if is_size(annotation) or any(_fields_with_sizes(model) for model in models(annotation)):
+        return True
+    return _may_hold_size(item_type(annotation)) or _may_hold_size(value_type(annotation))
