@@ -2,37 +2,62 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from scantling.choosing.choose import choose, open_choice
 from scantling.choosing.choose import why as why_answers
 
-from scantling.api.opening import Session, read_key
-from scantling.api.planning import Tell
+from scantling.api.opening import Session, read_key, unknown_question
+from scantling.api.telling import Tell
 from scantling.checks.all import CHECKS
 from scantling.choosing.result import Choice, Infeasible, WhyOption
-from scantling.errors import Fault, FaultsError, Where, nearest
+from scantling.errors import Fault, FaultsError, QuantityError, Where
 from scantling.model.build import Key
-from scantling.quantities import parse_money
+from scantling.plans.concerns import concern_words
+from scantling.quantities import parse_money, show_money
 
 
-def question(session: Session, subject: str) -> Key:
+def question(session: Session, words: Sequence[str]) -> Key:
     """Return the question that a place, ``get:place`` or ``screw:joint`` names; raises ``FaultsError``."""
-    key = read_key(session, subject)
+    if len(words) != 1:
+        raise FaultsError([Fault("ASK-04", "several places are named", "ask about one at a time", Where(words[1]))])
+    key = read_key(session, words[0])
     if key is None:
-        known = [*session.case.project.design.places, *session.case.project.design.joints]
-        raise FaultsError([Fault("ASK-02", f"no place or joint {subject!r}", nearest(subject, known), Where(subject))])
+        raise FaultsError([unknown_question(session, words[0], Where(words[0]))])
     return key
 
 
-def why(session: Session, key: Key, enough: str, tell: Tell | None = None) -> Iterator[Choice | Infeasible | WhyOption]:
+def enough_minor(session: Session, text: str) -> int:
+    """Return an amount of money in minor units; raises ``FaultsError`` where the text is none."""
+    try:
+        return parse_money(text, session.case.project.workshop.currency).minor
+    except QuantityError as error:
+        raise FaultsError([Fault("ASK-05", error.what, error.mend, Where("--enough"))]) from error
+
+
+def why(
+    session: Session, key: Key, enough_minor: int, tell: Tell | None = None
+) -> Iterator[Choice | Infeasible | WhyOption]:
     """Yield the best choice first, then one answer after another as it is found; only the conflict if nothing is sound.
 
-    enough : money; an answer that is at least so much dearer is not looked at further
+    enough_minor : an answer that is at least so much dearer is not looked at further
     """
-    enough_minor = parse_money(enough, session.case.project.workshop.currency).minor
     opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
     best = choose(opened, progress=tell)
     yield best
     if isinstance(best, Choice):
         yield from why_answers(opened, best, key, enough_minor=enough_minor, progress=tell)
+
+
+def option_words(session: Session, option: WhyOption) -> str:
+    """Return in words what an answer would cost, or what forbids it."""
+    extra = show_money(option.extra_minor, session.case.project.workshop.currency)
+    if option.outcome == "best":
+        return "chosen"
+    if option.outcome == "costs":
+        return f"{extra} more" if option.extra_minor else "costs the same"
+    if option.outcome == "at least":
+        return f"at least {extra} more, or impossible: not looked at further"
+    concerns = option.conflict.concerns if option.conflict else ()
+    against = [concern for concern in concerns if concern.kind != "pin" or concern.subject != str(option.key)]
+    return "impossible against " + "; ".join(concern_words(concern) for concern in against or concerns)

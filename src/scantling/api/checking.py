@@ -10,6 +10,7 @@ from scantling.checks.all import run_checks
 from scantling.model.build import Key
 from scantling.plans.making import make_plan
 from scantling.plans.plan import Plan as Plan  # faces name its type
+from scantling.plans.summary import plan_title
 
 
 def check_design(session: Session, changes: Mapping[Key, str] | None = None) -> Plan:
@@ -18,3 +19,8 @@ def check_design(session: Session, changes: Mapping[Key, str] | None = None) -> 
     if changes:
         build = carry_over(session.case, build, changes)
     return make_plan(session.case, build, run_checks(session.case, build))
+
+
+def title_of(plan: Plan) -> str:
+    """Return machine, revision, workshop and copies in a line."""
+    return plan_title(plan)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-import dataclasses
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from scantling.findings import Verdict
+from scantling.model.build import Key
 from scantling.plans.digests import plain, to_json
 from scantling.plans.plan import Plan
+from scantling.plans.plan_data import plan_data
 
 if TYPE_CHECKING:  # a check need not load the solver in order to be shown
     from scantling.api.following import Following
@@ -15,27 +17,9 @@ if TYPE_CHECKING:  # a check need not load the solver in order to be shown
     from scantling.choosing.result import WhyOption
 
 
-def plan_json(plan: Plan) -> str:
-    """Return a plan as JSON, without the files that it was read from."""
-    return to_json(plan_data(plan), indent=1)
-
-
-def plan_data(plan: Plan) -> dict[str, Any]:
-    """Return a plan as plain data."""
-    shown = {f.name: plain(getattr(plan, f.name)) for f in dataclasses.fields(plan) if f.name not in ("case", "build")}
-    answers = {f"{key.kind} {key.subject}": answer for key, answer in plan.build.answers}
-    return {"verdict": str(plan.verdict), "copies": plan.build.copies, "answers": answers, **_without_build(shown)}
-
-
-def _without_build(shown: dict[str, Any]) -> dict[str, Any]:
-    """Drop the answers a second time: a choice repeats the build that the plan states."""
-    choice = shown.get("choice")
-    if isinstance(choice, dict):
-        shown["choice"] = {name: value for name, value in choice.items() if name not in ("build", "purchase")}
-    infeasible = shown.get("infeasible")
-    if isinstance(infeasible, dict) and isinstance(infeasible.get("miss"), dict):
-        infeasible["miss"].pop("build", None)
-    return shown
+def plan_json(plan: Plan, pins: Mapping[Key, str] | None = None) -> str:
+    """Return a plan as JSON, as it stands in ``plan.json``."""
+    return to_json(plan_data(plan, pins), indent=1)
 
 
 def following_data(following: Following) -> dict[str, Any]:

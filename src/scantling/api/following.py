@@ -9,11 +9,18 @@ from typing import Literal
 from scantling.choosing.choose import Opened, buy, choose, open_choice
 
 from scantling.api.opening import Session, start_build
+from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, run_checks
 from scantling.choosing.result import Choice, Infeasible, Purchase
-from scantling.comparing.consequences import Consequence, consequences
+from scantling.comparing.consequences import Consequence as Consequence  # faces name its type
+from scantling.comparing.consequences import consequences
+from scantling.comparing.grouping import Group as Group
+from scantling.comparing.grouping import Grouped as Grouped
+from scantling.comparing.grouping import few as few
+from scantling.comparing.grouping import grouped
 from scantling.model.build import Build, Key
+from scantling.plans.concerns import infeasible_lines
 from scantling.plans.making import make_plan
 from scantling.plans.next_builder import next_builder_cost
 from scantling.plans.plan import Plan
@@ -47,20 +54,33 @@ class Standing:
     shopping: Opened | None
 
 
-def stand(session: Session) -> Standing:
+def consequence_groups(following: Following, known: frozenset[Consequence], everything: bool) -> Grouped:
+    """Return what differs in groups for a reader, without what is ``known`` already."""
+    return grouped([c for c in following.consequences if c not in known], everything)
+
+
+def why_not(following: Following) -> list[str]:
+    """Return in sentences why the changed build cannot be had; nothing where it can."""
+    currency = following.after.case.project.workshop.currency
+    return infeasible_lines(following.infeasible, currency) if following.infeasible else []
+
+
+def stand(session: Session, tell: Tell | None = None) -> Standing:
     """Return the plan in force: of ``plan.lock``, else of the reference parts."""
     build = start_build(session)
     report = run_checks(session.case, build)
     if not session.has_offers:
         return Standing(session, make_plan(session.case, build, report), None)
-    shopping = open_choice(session.case, (), session.copies)
+    shopping = open_choice(session.case, (), session.copies, progress=tell)
     bought = buy(shopping, build)
     purchase = bought if isinstance(bought, Purchase) else None
     alone = next_builder_cost(session.case, build)
     return Standing(session, make_plan(session.case, build, report, purchase, next_builder=alone), shopping)
 
 
-def whatif(standing: Standing, changes: Mapping[Key, str], *, anew: bool = True) -> Iterator[Following]:
+def whatif(
+    standing: Standing, changes: Mapping[Key, str], *, anew: bool = True, tell: Tell | None = None
+) -> Iterator[Following]:
     """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew."""
     session, before = standing.session, standing.plan
     build = carry_over(session.case, before.build, changes)
@@ -68,7 +88,7 @@ def whatif(standing: Standing, changes: Mapping[Key, str], *, anew: bool = True)
     yield at_once
     yield _complete(standing, at_once)
     if anew and standing.shopping is not None:
-        yield _anew(standing, changes)
+        yield _anew(standing, changes, tell)
 
 
 def _at_once(standing: Standing, build: Build) -> Following:
@@ -100,10 +120,10 @@ def _complete(standing: Standing, quick: Following) -> Following:
     return Following("complete", before, after, consequences(before, after), (), quick.infeasible)
 
 
-def _anew(standing: Standing, changes: Mapping[Key, str]) -> Following:
+def _anew(standing: Standing, changes: Mapping[Key, str], tell: Tell | None) -> Following:
     session, before = standing.session, standing.plan
-    opened = open_choice(session.case, CHECKS, session.copies)
-    found = choose(opened, pins=changes, present=before.build)
+    opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
+    found = choose(opened, pins=changes, present=before.build, progress=tell)
     infeasible = None if isinstance(found, Choice) else found
     build = found.build if isinstance(found, Choice) else (found.miss.build if found.miss else before.build)
     purchase = found.purchase if isinstance(found, Choice) else (found.miss.purchase if found.miss else None)

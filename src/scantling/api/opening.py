@@ -9,7 +9,8 @@ from pathlib import Path
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
 from scantling.errors import Fault, FaultsError, Where, nearest
-from scantling.model.build import Build, Key
+from scantling.model.build import Build
+from scantling.model.build import Key as Key  # faces name its type
 from scantling.reading.lock import Lock, read_lock
 from scantling.reading.project import read_project
 
@@ -38,18 +39,35 @@ def open_design(
     """Read a design folder and a workshop; raises ``FaultsError`` with every fault of both."""
     project = read_project(folder, workshop, copies)
     case = Case(project)
-    return Session(case, project.workshop.copies, read_lock(lock) if lock and lock.is_file() else None, folder)
+    return Session(case, project.workshop.copies, read_lock(lock) if lock else None, folder)
+
+
+def place_options(folder: Path) -> dict[str, tuple[str, ...]]:
+    """Return the parts that may fill each place of a design; raises ``FaultsError``."""
+    design = read_project(folder).design
+    return {name: tuple(option.part for option in place.options) for name, place in design.places.items()}
 
 
 def start_build(session: Session) -> Build:
     """Return the choice in force where there is one, else the reference parts."""
     build = reference_build(session.case, session.copies)
+    kept = _kept(session)
+    return build.replacing({key: a for key, a in kept.items() if a in session.case.answers(key, kept)})
+
+
+def outdated_answers(session: Session) -> tuple[str, ...]:
+    """Return the questions whose answer in ``plan.lock`` is no longer one: there the reference part is taken."""
     if session.lock is None:
-        return build
+        return ()
+    kept = _kept(session)
+    gone = [key for key in session.lock.answers if key not in kept or kept[key] not in session.case.answers(key, kept)]
+    return tuple(str(key) for key in gone)
+
+
+def _kept(session: Session) -> dict[Key, str]:
+    """Return the answers of ``plan.lock`` to questions that the design still asks."""
     questions = set(session.case.questions)
-    kept = {key: answer for key, answer in session.lock.answers.items() if key in questions}
-    valid = {key: a for key, a in kept.items() if a in session.case.answers(key, kept)}
-    return build.replacing(valid)
+    return {key: answer for key, answer in session.lock.answers.items() if key in questions} if session.lock else {}
 
 
 def read_changes(session: Session, texts: Iterable[str]) -> dict[Key, str]:
@@ -60,35 +78,44 @@ def read_changes(session: Session, texts: Iterable[str]) -> dict[Key, str]:
     found: dict[Key, str] = {}
     faults: list[Fault] = []
     for text in texts:
-        key, answer, fault = _change(session, text, found)
-        if fault is not None or key is None:
-            faults.append(fault or Fault("ASK-01", f"{text!r} is no change", "write place=part", Where(text)))
+        change = _change(session, text, found)
+        if isinstance(change, Fault):
+            faults.append(change)
         else:
-            found[key] = answer
+            found[change[0]] = change[1]
     if faults:
         raise FaultsError(faults)
     return found
 
 
-def _change(session: Session, text: str, known: Mapping[Key, str]) -> tuple[Key | None, str, Fault | None]:
-    subject, equals, answer = text.partition("=")
+def _change(session: Session, text: str, known: Mapping[Key, str]) -> tuple[Key, str] | Fault:
+    subject, equals, answer = (word.strip() for word in text.partition("="))
     where = Where(text)
     if not equals:
-        return None, "", Fault("ASK-01", f"{text!r} is no change", "write place=part, y-pulley=pulley-16 say", where)
-    key = read_key(session, subject.strip())
+        return Fault("ASK-01", f"{text!r} is no change", "write place=part, y-pulley=pulley-16 say", where)
+    key = read_key(session, subject)
     if key is None:
-        known_names = [*session.case.project.design.places, *session.case.project.design.joints]
-        return (
-            None,
-            "",
-            Fault("ASK-02", f"no place or joint {subject.strip()!r}", nearest(subject.strip(), known_names), where),
-        )
-    answer = "" if answer.strip() in ("", "empty") else answer.strip()
+        return unknown_question(session, subject, where)
+    answer = "" if answer == "empty" else answer
     allowed = session.case.answers(key, known)
-    if answer not in allowed:
-        mend = nearest(answer, [a or "empty" for a in allowed])
-        return None, "", Fault("ASK-03", f"{answer or 'empty'!r} is no answer to the question which {key}", mend, where)
-    return key, answer, None
+    if answer in allowed:
+        return key, answer
+    what = f"{answer or 'empty'!r} is no answer to: {key}?"
+    return Fault("ASK-03", what, nearest(answer, [a or "empty" for a in allowed]), where)
+
+
+def unknown_question(session: Session, subject: str, where: Where) -> Fault:
+    """Return the fault of naming no question, with the nearest names that are one."""
+    design = session.case.project.design
+    kind, colon, name = subject.partition(":")
+    if not colon:
+        return Fault("ASK-02", f"no place called {subject!r}", nearest(subject, design.places), where)
+    if kind == "screw":
+        return Fault("ASK-02", f"no joint called {name!r}", nearest(name, design.joints), where)
+    if kind == "get":
+        return Fault("ASK-02", f"no place called {name!r}", nearest(name, design.places), where)
+    mend = "write place=part, get:place=bought or screw:joint=M3x12 socket head screw"
+    return Fault("ASK-02", f"no question is called {subject!r}", mend, where)
 
 
 def read_key(session: Session, subject: str) -> Key | None:

@@ -2,30 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import Protocol
+from collections.abc import Mapping
 
 from scantling.choosing.choose import choose, open_choice
-from scantling.plans.files import plan_files
 
 from scantling.api.opening import Session, start_build
+from scantling.api.telling import Tell
 from scantling.book.plan_book import plan_pdf
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, run_checks
 from scantling.choosing.result import Choice, Infeasible
 from scantling.model.build import Key
+from scantling.plans.files import plan_files
 from scantling.plans.making import make_plan
 from scantling.plans.next_builder import next_builder_cost
 from scantling.plans.plan import Plan
-
-Progress = Callable[[int, int, str], None]
-
-
-class Tell(Protocol):
-    """A listener to progress."""
-
-    def __call__(self, done: int, of: int, what: str) -> None:
-        """Hear how far it is."""
+from scantling.plans.summary import Summary as Summary  # faces name its type
+from scantling.plans.summary import summarise
 
 
 def make_design_plan(session: Session, pins: Mapping[Key, str] | None = None, tell: Tell | None = None) -> Plan:
@@ -51,6 +44,11 @@ def chosen_plan(session: Session, found: Choice | Infeasible, tell: Tell | None 
     build = found.miss.build if found.miss else start_build(session)
     purchase = found.miss.purchase if found.miss else None
     return make_plan(session.case, build, run_checks(session.case, build), purchase, infeasible=found)
+
+
+def summary_of(plan: Plan, pins: Mapping[Key, str] | None = None) -> Summary:
+    """Return the plan on one screen."""
+    return summarise(plan, pins)
 
 
 def files_of_plan(plan: Plan, pins: Mapping[Key, str] | None = None) -> dict[str, bytes]:

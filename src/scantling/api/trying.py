@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from scantling.api.trials import belt, rods, screw, small
-from scantling.api.trials.trial import Trial
+from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
 from scantling.checks.all import run_checks
-from scantling.errors import Fault, FaultsError, Where, nearest
+from scantling.errors import Fault, FaultsError, QuantityError, Where, nearest
 from scantling.findings import Finding
 from scantling.model.project import Project
 from scantling.model.workshop import Workshop
+from scantling.quantities import parse_count, parse_figure
 from scantling.reading.texts import design_from_texts
 
 TRIALS: Mapping[str, Trial] = {
@@ -40,6 +41,7 @@ def try_one(name: str, given: Mapping[str, str]) -> Tried:
     known = {ask.name for ask in trial.asks}
     faults = [_unknown(key, sorted(known)) for key in given if key not in known]
     faults += [_missing(trial, ask.name) for ask in trial.asks if ask.needed and ask.name not in given]
+    faults += [fault for ask in trial.asks if ask.name in given for fault in _misread(ask, given[ask.name])]
     if faults:
         raise FaultsError(faults)
     sections = trial.design(given)
@@ -57,3 +59,14 @@ def _unknown(key: str, known: list[str]) -> Fault:
 
 def _missing(trial: Trial, name: str) -> Fault:
     return Fault("TRY-02", f"{trial.name} needs --{name}", f"for example: {trial.example}", Where(f"--{name}"))
+
+
+def _misread(ask: Ask, text: str) -> Iterator[Fault]:
+    """Yield the fault of a text that is not the quantity that is asked for, where the maker typed it."""
+    try:
+        if ask.dimension == "count":
+            parse_count(text)
+        elif ask.dimension != "text":
+            parse_figure(text, ask.dimension)
+    except QuantityError as error:
+        yield Fault("TRY-03", error.what, error.mend, Where(f"--{ask.name}"))

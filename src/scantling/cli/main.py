@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import dataclasses
 import importlib
+import json
+import os
 import sys
+from collections.abc import Sequence
 from typing import Any
 
 import click
 
 from scantling import __version__
-from scantling.errors import FaultsError, ScantlingError
+from scantling.cli.groups import HelpfulGroup
+from scantling.errors import Fault, FaultsError, Where
+
+TRACE = "SCANTLING_TRACE"  # an environment variable: where it is set a defect shows its traceback
 
 # Name, and the line that --help shows: known without importing the command, so that help starts at once.
 COMMANDS = {
@@ -24,7 +31,7 @@ COMMANDS = {
 }
 
 
-class LazyGroup(click.Group):
+class LazyGroup(HelpfulGroup):
     """A group that imports a command's module only when that command is run or asked for its help."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - the base class names it
@@ -39,16 +46,6 @@ class LazyGroup(click.Group):
         command: click.Command = module.command
         return command
 
-    def resolve_command(
-        self, ctx: click.Context, args: list[str]
-    ) -> tuple[str | None, click.Command | None, list[str]]:
-        """Name the nearest command where a name is not known."""
-        from scantling.errors import nearest
-
-        if args and not args[0].startswith("-") and args[0] not in COMMANDS:
-            ctx.fail(f"no command called {args[0]!r} - {nearest(args[0], COMMANDS)}")
-        return super().resolve_command(ctx, args)
-
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002 - as above
         """List the commands without importing them."""
         with formatter.section("Commands"):
@@ -62,7 +59,8 @@ Examples:
   scantling whatif examples/alder --workshop village y-pulley=pulley-16
 
 \b
-Ends with 0 where all is sound, 1 where something is not, 2 where the input cannot be read.
+Ends with 0 where all is sound, 1 where something is not, 2 where the input cannot be read
+(3 would be a defect of scantling).
 Completion for bash: eval "$(_SCANTLING_COMPLETE=bash_source scantling)"   (also zsh_source, fish_source)
 """
 
@@ -79,34 +77,48 @@ def app() -> None:
 
 
 def main(arguments: list[str] | None = None) -> None:
-    """Run the command line; faults go to the error stream, one a line, and end with 2."""
+    """Run the command line; faults go to the error stream, one a line, and end with 2.
+
+    A defect of ours ends with 3 and a line that says so: never with 1, which means "not sound".
+    """
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
-    sys.exit(run(arguments))
+    try:
+        code = run(arguments)
+    except Exception as error:
+        if os.environ.get(TRACE):
+            raise
+        click.echo(f"a defect of scantling, not of your files: {type(error).__name__}: {error}", err=True)
+        click.echo(f"nothing was written; please report it with what {TRACE}=1 shows", err=True)
+        code = 3
+    sys.exit(code)
 
 
 def run(arguments: list[str] | None = None) -> int:
     """Return the exit code of one call."""
+    given = sys.argv[1:] if arguments is None else arguments
     try:
-        outcome: Any = app.main(args=arguments, standalone_mode=False)
+        outcome: Any = app.main(args=given, prog_name="scantling", standalone_mode=False)
         return outcome if isinstance(outcome, int) else 0
     except FaultsError as error:
-        return _refuse([str(fault) for fault in error.faults])
-    except ScantlingError as error:
-        return _refuse([str(error)])
+        return _refuse(error.faults, "--json" in given)
     except click.exceptions.Abort:
-        return _refuse(["stopped"])
+        return _refuse([Fault("STOP-01", "stopped", "nothing was written")])
     except click.ClickException as error:
         error.show()
         return 2
     except OSError as error:
-        return _refuse([f"{error.filename or ''}: {error.strerror or error}".lstrip(": ")])
+        where = Where(str(error.filename or ""))
+        return _refuse([Fault("FILE-01", error.strerror or str(error), "see that it is there and yours", where)])
 
 
-def _refuse(lines: list[str]) -> int:
-    for line in lines:
-        click.echo(line, err=True)
-    if len(lines) > 1:
-        click.echo(f"{len(lines)} faults; nothing was written", err=True)
+def _refuse(faults: Sequence[Fault], as_json: bool = False) -> int:
+    """Print faults, one a line; as JSON on the output too where that was asked for."""
+    if as_json:
+        click.echo(json.dumps({"faults": [dataclasses.asdict(fault) for fault in faults]}, indent=1))
+    for fault in faults:
+        click.echo(str(fault), err=True)
+    if len(faults) > 1:
+        click.echo(f"{len(faults)} faults; nothing was written", err=True)
     return 2

@@ -18,6 +18,24 @@ _QUIET = {
 }
 
 
+_ABOUT = {
+    Topic.PART: "part",
+    Topic.FINDING: "check",
+    Topic.SETTING: "setting",
+    Topic.SCREW: "joint",
+    Topic.HOLE: "holes",
+    Topic.DRAWING: "template",
+    Topic.CUT: "cut",
+    Topic.PRINT: "print",
+    Topic.STEP: "step",
+    Topic.LIST: "list",
+    Topic.ORDER: "order",
+    Topic.COST: "cost",
+    Topic.DATE: "date",
+}
+MOST_SUBJECTS = 5
+
+
 @dataclass(frozen=True)
 class Group:
     """Consequences that say the same of several subjects; one line to a reader."""
@@ -30,6 +48,20 @@ class Group:
     after: str
     change: str
     because: str = ""
+
+    @property
+    def about(self) -> str:
+        """The topic in a maker's word."""
+        return _ABOUT[self.topic]
+
+    @property
+    def title(self) -> str:
+        """Subjects and what differs in them; only what a reader does not know from the topic."""
+        if self.topic in (Topic.SETTING, Topic.COST, Topic.DATE):
+            return self.what
+        told = {Topic.PART: "part", Topic.DRAWING: "template", Topic.PRINT: "print", Topic.CUT: "pieces"}
+        names = few(self.subjects)
+        return names if told.get(self.topic) == self.what else f"{names}: {self.what}"
 
 
 @dataclass(frozen=True)
@@ -70,3 +102,9 @@ def _groups(consequences: Sequence[Consequence]) -> tuple[Group, ...]:
         Group(c.weight, c.topic, tuple(subjects[alike]), c.what, c.before, c.after, c.change, c.because)
         for alike, c in firsts.items()
     )
+
+
+def few(names: Sequence[str]) -> str:
+    """Return the first names, and how many more there are."""
+    shown = ", ".join(names[:MOST_SUBJECTS])
+    return f"{shown} and {len(names) - MOST_SUBJECTS} more" if len(names) > MOST_SUBJECTS else shown

@@ -10,8 +10,7 @@ from scantling.cli.options import design_arguments, find_lock, json_option, lock
 
 
 @click.command("check", epilog="Example:  scantling check examples/plotter --workshop village x-rod=rod-8-soft")
-@design_arguments
-@click.argument("changes", nargs=-1, metavar="[PLACE=PART]...")
+@design_arguments("[PLACE=PART]...")
 @lock_option
 @click.option("--all", "everything", is_flag=True, help="Show sound findings too.")
 @json_option
@@ -19,15 +18,16 @@ def command(
     folder: Path,
     workshop: str | None,
     copies: int | None,
-    changes: tuple[str, ...],
+    words: tuple[str, ...],
     lock: Path | None,
     everything: bool,
     as_json: bool,
 ) -> int:
     """Check a design as it stands: the choice in force, else its reference parts."""
-    from scantling.api.checking import check_design
+    from scantling.api.checking import check_design, title_of
     from scantling.api.opening import open_design, read_changes
     from scantling.cli.text.plans import show_check
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
-    return show_check(check_design(session, read_changes(session, changes)), everything, as_json)
+    plan = check_design(session, read_changes(session, words))
+    return show_check(plan, title_of(plan), everything, as_json)

@@ -18,8 +18,7 @@ Examples:
 
 
 @click.command("plan", epilog=EPILOG)
-@design_arguments
-@click.argument("pins", nargs=-1, metavar="[PLACE=PART]...")
+@design_arguments("[PLACE=PART]...")
 @click.option(
     "--out", "-o", type=click.Path(path_type=Path), help="Where the files go; else out/ in the design's folder."
 )
@@ -29,7 +28,7 @@ def command(
     folder: Path,
     workshop: str | None,
     copies: int | None,
-    pins: tuple[str, ...],
+    words: tuple[str, ...],
     out: Path | None,
     lock: Path | None,
     as_json: bool,
@@ -38,9 +37,12 @@ def command(
 
     Parts named as PLACE=PART are pinned. Given a drawing or somebody's list instead of a folder, plans that alone.
     """
-    from scantling.cli.planning import plan_alone, plan_design
-
-    out = out or (out_folder(folder, workshop) if folder.is_dir() else Path("out") / folder.stem)
     if folder.is_file() and folder.suffix.lower() not in (".yaml", ".yml"):
-        return plan_alone(folder, workshop, copies, out, as_json)
-    return plan_design(folder, workshop, copies, pins, out, find_lock(folder, workshop, lock), as_json)
+        from scantling.cli import planning_alone
+
+        out = out or Path("out") / folder.stem
+        return planning_alone.plan_alone(folder, workshop, copies, words, out, as_json)
+    from scantling.cli import planning
+
+    out = out or out_folder(folder, workshop)
+    return planning.plan_design(folder, workshop, copies, words, out, find_lock(folder, workshop, lock), as_json)

@@ -6,9 +6,13 @@ from typing import Any
 
 import click
 
+from scantling.cli.groups import HelpfulGroup
 
-class Trials(click.Group):
+
+class Trials(HelpfulGroup):
     """A group whose commands are the trials that the api knows."""
+
+    kind = "question"
 
     def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - the base class names it
         """Return the questions that can be asked."""

@@ -16,18 +16,19 @@ Examples:
 
 
 @click.command("whatif", epilog=EPILOG)
-@design_arguments
-@click.argument("changes", nargs=-1, metavar="PLACE=PART...", required=True)
+@design_arguments("PLACE=PART...", needed=True)
 @lock_option
+@click.option("--all", "everything", is_flag=True, help="Show also what changes nothing that is decided.")
 @click.option("--kept", is_flag=True, help="Do not choose anything anew.")
 @json_option
 def command(
     folder: Path,
     workshop: str | None,
     copies: int | None,
-    changes: tuple[str, ...],
+    words: tuple[str, ...],
     lock: Path | None,
     kept: bool,
+    everything: bool,
     as_json: bool,
 ) -> int:
     """Show everything that differs when some places take other parts.
@@ -37,7 +38,9 @@ def command(
     from scantling.api.following import stand, whatif
     from scantling.api.opening import open_design, read_changes
     from scantling.cli.text.following import show_whatif
+    from scantling.cli.text.progress import with_progress
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
-    asked = read_changes(session, changes)
-    return show_whatif(whatif(stand(session), asked, anew=not kept), as_json)
+    asked = read_changes(session, words)
+    stages = with_progress(lambda tell: whatif(stand(session, tell), asked, anew=not kept, tell=tell))
+    return show_whatif(stages, everything, as_json)

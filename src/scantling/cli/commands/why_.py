@@ -6,24 +6,33 @@ from pathlib import Path
 
 import click
 
-from scantling.cli.options import find_lock, json_option, lock_option
+from scantling.cli.options import design_arguments, find_lock, json_option, lock_option
 
 
 @click.command("why", epilog="Example:  scantling why examples/alder -w village y-motor")
-@click.argument("folder", type=click.Path(path_type=Path))
-@click.argument("place")
-@click.option("--workshop", "-w", help="A file, or the name of one in the folder's workshops/.")
-@click.option("--copies", "-n", type=click.IntRange(1, 1000), help="Machines to build; else as the workshop says.")
+@design_arguments("PLACE", needed=True)
 @click.option("--enough", default="20", help="Stop looking at a part once it is this much dearer.")
 @lock_option
 @json_option
 def command(
-    folder: Path, place: str, workshop: str | None, copies: int | None, enough: str, lock: Path | None, as_json: bool
+    folder: Path,
+    workshop: str | None,
+    copies: int | None,
+    words: tuple[str, ...],
+    enough: str,
+    lock: Path | None,
+    as_json: bool,
 ) -> int:
-    """Show what every other part at PLACE would cost, or what forbids it."""
-    from scantling.api.asking import question, why
+    """Show what every other part at PLACE would cost, or what forbids it.
+
+    PLACE may also be get:PLACE (how it is got) or screw:JOINT (which screw it takes).
+    """
+    from scantling.api.asking import enough_minor, question, why
     from scantling.api.opening import open_design
+    from scantling.cli.text.progress import with_progress
     from scantling.cli.text.why import show_why
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
-    return show_why(session, why(session, question(session, place), enough), as_json)
+    key, most = question(session, words), enough_minor(session, enough)
+    answers = with_progress(lambda tell: why(session, key, most, tell))
+    return show_why(session, key, answers, as_json)

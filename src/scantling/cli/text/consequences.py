@@ -1,36 +1,43 @@
-"""Consequences on a terminal."""
+"""Consequences on a terminal: what stops the machine, what must be done otherwise, then money and dates."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from rich.console import Console
+from rich.text import Text
 
-from scantling.cli.text.screen import table
-from scantling.cli.text.words import tidy
-
-if TYPE_CHECKING:
-    from scantling.api.following import Following
+from scantling.api.following import Group, Grouped, few
+from scantling.cli.text.screen import STYLES, indented
 
 HEADINGS = {
-    "at once": "What follows, everything else kept",
-    "complete": "Computed since",
-    "chosen anew": "The same parts, everything else chosen anew",
+    "stops": "stops the machine",
+    "worse": "becomes worse",
+    "act": "must be done otherwise",
+    "better": "becomes better",
+    "note": "also differs",
 }
+TITLE = 30  # signs; longer titles push what follows to the right, or to the next line
 
 
-def show_following(console: Console, following: Following, known: frozenset[tuple[object, ...]]) -> None:
-    """Print one stage of what follows; of a later stage only what is not ``known`` from an earlier one."""
-    fresh = [c for c in following.consequences if (c.topic, c.subject, c.what, c.after) not in known]
-    if not fresh and following.stage == "complete":
-        return
-    console.print(HEADINGS[following.stage], style="bold")
-    if not fresh:
-        console.print("  nothing differs")
-    rows = [[c.weight, tidy(c.topic.name), c.subject, c.what, c.before, c.after, c.change] for c in fresh]
-    console.print(table(["", "about", "subject", "what", "before", "after", "change"], rows))
-    for waiting in following.waiting:
-        console.print(f"being computed: {waiting} (the old value is shown)", style="dim")
-    if following.infeasible is not None:
-        console.print("these parts cannot all be bought, or nothing sound has them", style="bold red")
-    console.print()
+def show_consequences(console: Console, sorted_out: Grouped) -> None:
+    """Print consequences in groups, what matters first; what changes nothing that is decided only as counts."""
+    heading = ""
+    for group in sorted_out.groups:
+        if group.weight != heading:
+            heading = group.weight
+            console.print(HEADINGS[heading], style=STYLES[heading] or "bold")
+        _show_group(console, group)
+    for count, words, subjects in sorted_out.quiet:
+        console.print(indented(Text(f"{count} {words}: {few(subjects)}", style="dim"), console, 2))
+    if sorted_out.quiet:
+        console.print("  (--all shows these one by one)", style="dim")
+
+
+def _show_group(console: Console, group: Group) -> None:
+    change = f"  ({group.change})" if group.change else ""
+    body = f"{group.before or 'nothing'} → {group.after or 'nothing'}{change}"
+    line = Text(f"{group.about:9}").append(group.title, style="bold")
+    if len(group.title) + len(body) + 15 <= console.width:
+        console.print(indented(line.append(f"{'':{max(2, TITLE - len(group.title))}}{body}"), console, 2))
+    else:
+        console.print(indented(line, console, 2))
+        console.print(indented(body, console, 13))

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from rich.console import Console
-from rich.padding import Padding
 from rich.text import Text
 
-from scantling.cli.text.screen import STYLES
+from scantling.cli.text.screen import STYLES, indented
 from scantling.findings import Finding, NotLookedAt, Verdict
 
 
@@ -19,7 +18,7 @@ def show_findings(console: Console, findings: Sequence[Finding], everything: boo
         line = Text(f"{finding.verdict:9}", style=STYLES[finding.verdict])
         line.append(f" {finding.code}  {finding.subject}: {finding.title}", style="bold")
         console.print(line)
-        console.print(Padding(_reason(finding), (0, 0, 0, 10)))
+        console.print(indented(_reason(finding), console, 10))
     quiet = len(findings) - len(shown)
     if quiet:
         console.print(f"{quiet} more findings are sound (--all shows them)")

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 from rich.console import Console
@@ -12,129 +12,88 @@ from rich.text import Text
 
 from scantling.api.data import is_sound, json_text, plan_json
 from scantling.cli.text.findings import show_findings, show_scope
-from scantling.cli.text.screen import STYLES, screen, table
-from scantling.quantities import show_money
+from scantling.cli.text.screen import STYLES, indented, screen, table
 
 if TYPE_CHECKING:
     from scantling.api.alone import Alone
     from scantling.api.checking import Plan
+    from scantling.api.planning import Summary
 
 
-def show_check(plan: Plan, everything: bool, as_json: bool) -> int:
+def show_check(plan: Plan, title: str, everything: bool, as_json: bool) -> int:
     """Print a check; return the exit code."""
     if as_json:
         click.echo(plan_json(plan))
         return 0 if is_sound(plan) else 1
     console = screen()
-    show_heading(console, plan)
+    _show_heading(console, title, plan.verdict)
     show_findings(console, plan.findings, everything)
     show_scope(console, plan.not_looked_at, plan.unlocking)
     return 0 if is_sound(plan) else 1
 
 
-def show_heading(console: Console, plan: Plan) -> None:
-    """Print which machine this is and the verdict."""
-    project = plan.case.project
-    copies = f"{plan.build.copies} copies" if plan.build.copies > 1 else "one copy"
-    line = Text(f"{project.design.machine.name}, {copies}, workshop {project.workshop.name}: ", style="bold")
-    console.print(line.append(str(plan.verdict), style=STYLES[plan.verdict]))
-
-
-def show_plan(plan: Plan, as_json: bool) -> int:
+def show_plan(plan: Plan, summary: Summary) -> int:
     """Print the summary of a plan; return the exit code."""
-    if as_json:
-        click.echo(plan_json(plan))
-        return 0 if is_sound(plan) else 1
     console = screen()
-    show_heading(console, plan)
-    _show_proof(console, plan)
-    _show_deviations(console, plan)
-    _show_orders(console, plan)
-    _show_totals(console, plan)
+    _show_heading(console, summary.title, plan.verdict)
+    _show_lines(console, [summary.proof, *summary.miss])
+    _show_rows(console, "orders", [(o.vendor, f"{o.lines} lines", o.total, o.arrives) for o in summary.orders], (1, 2))
+    _show_rows(console, "money", summary.money, (1,))
+    _show_rows(console, "dates", summary.dates)
+    _show_instead(console, summary)
+    _show_rows(console, "making", summary.making)
+    console.print("findings", style="bold")
     show_findings(console, plan.findings, everything=False)
     show_scope(console, plan.not_looked_at, plan.unlocking)
     return 0 if is_sound(plan) else 1
 
 
-def _show_proof(console: Console, plan: Plan) -> None:
-    if plan.choice is not None:
-        currency = plan.case.project.workshop.currency
-        gap = plan.choice.cost_minor - plan.choice.bound_minor
-        proof = (
-            "proven: no sound choice costs less"
-            if plan.choice.proven
-            else f"not proven, within {show_money(gap, currency)}"
-        )
-        console.print(f"cheapest sound choice, {proof}")
-    elif plan.infeasible is not None:
-        console.print("no sound choice can be bought here", style="bold red")
-        _show_conflict(console, plan)
+def _show_heading(console: Console, title: str, verdict: Any) -> None:
+    console.print(Text(f"{title}: ", style="bold").append(str(verdict), style=STYLES[verdict]))
 
 
-def _show_conflict(console: Console, plan: Plan) -> None:
-    infeasible = plan.infeasible
-    if infeasible is None:
-        return
-    console.print("these demands stand against each other" + (" (no fewer do)" if infeasible.conflict.smallest else ""))
-    for concern in infeasible.conflict.concerns:
-        console.print(
-            "  " + " ".join(word for word in (concern.kind, concern.code, concern.subject, concern.detail) if word)
-        )
-    if infeasible.miss is not None:
-        console.print("nearest miss, shown below: it waives")
-        for waived in infeasible.miss.waived:
-            short = f"{waived.shortfall_permille / 10:g} % beyond the limit"
-            console.print(
-                f"  {waived.concern.kind} {waived.concern.code} {waived.concern.subject}: {waived.amount or short}"
-            )
+def _show_lines(console: Console, lines: Iterable[str]) -> None:
+    for line in lines:
+        if line:
+            console.print(indented(line, console, 0))
 
 
-def _show_deviations(console: Console, plan: Plan) -> None:
-    reader = plan.case.reader(plan.build)
-    rows = []
-    for name, place in plan.case.project.design.places.items():
-        part = reader.part(name)
-        chosen = part.id if part else "empty"
-        if chosen != place.reference.part:
-            rows.append([place.title or name, place.reference.part, chosen])
+def _show_rows(console: Console, title: str, rows: Sequence[Sequence[str]], right: Sequence[int] = ()) -> None:
     if rows:
-        console.print(table(["place", "reference", "chosen instead"], rows))
+        console.print(title, style="bold")
+        console.print(table([""] * len(rows[0]), [(f"  {row[0]}", *row[1:]) for row in rows], right))
 
 
-def _show_orders(console: Console, plan: Plan) -> None:
-    rows = [
-        [sheet.title, str(len(sheet.rows)), dict(sheet.sums)["total"], f"{sheet.lead_days} days"]
-        for sheet in plan.orders
-    ]
-    if rows:
-        console.print(table(["order", "lines", "total", "arrives in"], rows, right=(1, 2)))
-
-
-def _show_totals(console: Console, plan: Plan) -> None:
-    totals = plan.totals
-    if totals is None:
+def _show_instead(console: Console, summary: Summary) -> None:
+    if not summary.instead:
         return
-    named = [(f"outlay for {totals.copies}", totals.outlay), ("value used in one machine", totals.used)]
-    named += [("left in the drawer", totals.left)]
-    named += [("cost to the next builder", totals.next_builder)] if totals.next_builder is not None else []
-    console.print(table(["", ""], [[words, show_money(minor, totals.currency)] for words, minor in named], right=(1,)))
+    console.print("chosen instead of the reference", style="bold")
+    for one in summary.instead:
+        line = Text(f"{one.title}: {one.chosen}").append(f" instead of {one.reference}", style="dim")
+        console.print(indented(line.append(f" ({one.why})" if one.why else "", style="dim"), console, 2))
 
 
 def show_files(out: Path, files: Mapping[str, bytes]) -> None:
-    """Print where the files are."""
-    click.echo(f"{len(files)} files in {out}:")
+    """Print where the files are, folders with their counts."""
+    click.echo(f"{len(files)} files in {out}")
+    inside: dict[str, list[str]] = {}
     for name in sorted(files):
-        click.echo(f"  {out / name}")
+        folder, slash, _ = name.rpartition("/")
+        inside.setdefault(folder + slash, []).append(name)
+    for folder, names in inside.items():
+        shown = f"{len(names)} in {folder}" if folder and len(names) > 1 else ", ".join(names)
+        click.echo(f"  {shown}")
 
 
 def show_alone(alone: Alone, out: Path, as_json: bool) -> int:
     """Print what planning one file alone gave; return 1 where something was left out."""
     if as_json:
-        click.echo(
-            json_text({"title": alone.title, "lines": alone.lines, "whole": alone.whole, "files": sorted(alone.files)})
-        )
-    else:
-        for line in (alone.title, *alone.lines):
-            click.echo(line)
-        show_files(out, alone.files)
+        found = {"title": alone.title, "lines": alone.lines, "whole": alone.whole, "files": sorted(alone.files)}
+        click.echo(json_text(found))
+        return 0 if alone.whole else 1
+    console = screen()
+    console.print(alone.title, style="bold")
+    for line in alone.lines:
+        console.print(indented(line, console, 2))
+    show_files(out, alone.files)
     return 0 if alone.whole else 1

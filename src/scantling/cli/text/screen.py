@@ -1,30 +1,51 @@
-"""The terminal: width, colour, tables, progress."""
+"""The terminal: width, colour, tables."""
 
 from __future__ import annotations
 
-import shutil
 import sys
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
-from typing import Any
+from collections.abc import Sequence
+from typing import IO, Any
 
 from rich.console import Console
-from rich.progress import BarColumn, Progress, TextColumn
 from rich.table import Table
 from rich.text import Text
 
 PLAIN_WIDTH = 120  # of a file or a pipe, which has none of its own
-DELAY_S = 1.0
+NARROWEST = 40
 
 STYLES = {"sound": "green", "marginal": "yellow", "unknown": "magenta", "unsound": "bold red"}
-STYLES |= {"stops": "bold red", "worse": "yellow", "act": "cyan", "note": ""}
+STYLES |= {"stops": "bold red", "worse": "yellow", "act": "cyan", "better": "green", "note": ""}
 
 
 def screen(stream: Any = None) -> Console:
-    """Return the console of a stream: coloured and as wide as the window where it is a terminal."""
+    """Return the console of a stream: coloured and as wide as the window where it is a terminal, else plain."""
     stream = stream or sys.stdout
-    width = None if stream.isatty() else PLAIN_WIDTH
-    return Console(file=stream, width=width, highlight=False, soft_wrap=False, emoji=False, markup=False)
+    if stream.isatty():
+        return Console(file=stream, highlight=False, soft_wrap=False, emoji=False, markup=False)
+    plain: Any = _Trimmed(stream)
+    return Console(
+        file=plain,
+        width=PLAIN_WIDTH,
+        highlight=False,
+        soft_wrap=False,
+        emoji=False,
+        markup=False,
+        force_terminal=False,
+        no_color=True,
+    )
+
+
+class _Trimmed:
+    """A stream without the blanks that a terminal's tables leave at the ends of lines."""
+
+    def __init__(self, stream: IO[str]) -> None:
+        self._stream = stream
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._stream, name)
+
+    def write(self, text: str) -> int:
+        return self._stream.write("\n".join(line.rstrip(" ") for line in text.split("\n")))
 
 
 def table(heading: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int] = ()) -> Table:
@@ -37,36 +58,8 @@ def table(heading: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence
     return made
 
 
-@contextmanager
-def progress() -> Iterator[Any]:
-    """Yield a function that hears how far the work is; it draws only on a terminal, and only after a second."""
-    console = Console(file=sys.stderr, width=shutil.get_terminal_size().columns)
-    bar = Progress(TextColumn("{task.description}"), BarColumn(), console=console, transient=True)
-    state = _Bar(bar, sys.stderr.isatty())
-    try:
-        yield state.tell
-    finally:
-        state.stop()
-
-
-class _Bar:
-    """A progress bar that waits before it shows itself."""
-
-    def __init__(self, bar: Progress, wanted: bool) -> None:
-        from time import monotonic
-
-        self._bar, self._wanted, self._clock = bar, wanted, monotonic
-        self._started_s = monotonic()
-        self._task: Any = None
-
-    def tell(self, done: int, of: int, what: str) -> None:
-        if not self._wanted or self._clock() - self._started_s < DELAY_S:
-            return
-        if self._task is None:
-            self._bar.start()
-            self._task = self._bar.add_task(what, total=of)
-        self._bar.update(self._task, completed=done, total=of, description=what)
-
-    def stop(self) -> None:
-        if self._task is not None:
-            self._bar.stop()
+def indented(text: Text | str, console: Console, by: int) -> Text:
+    """Return text wrapped to the console's width, every line set in."""
+    whole = Text(text) if isinstance(text, str) else text
+    lines = whole.wrap(console, max(console.width - by, NARROWEST))
+    return Text("\n").join(Text(" " * by).append_text(line) for line in lines)

@@ -2,45 +2,48 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
 import click
+from rich.text import Text
 
+from scantling.api.asking import option_words
 from scantling.api.data import json_text, why_data
-from scantling.cli.text.screen import screen
+from scantling.cli.text.screen import indented, screen
 from scantling.quantities import show_money
 
 if TYPE_CHECKING:
-    from scantling.api.opening import Session
+    from scantling.api.opening import Key, Session
+
+STYLES = {"best": "green", "costs": "", "at least": "dim", "impossible": "yellow"}
+NAME = 30  # signs; longer names push what follows to the next line
 
 
-def show_why(session: Session, answers: Iterable[Any], as_json: bool) -> int:
+def show_why(session: Session, key: Key, answers: Iterator[Any], as_json: bool) -> int:
     """Print each answer as it is found; return 1 where nothing is sound at all."""
-    currency = session.case.project.workshop.currency
-    stream = iter(answers)
-    best = next(stream)
+    best = next(answers)
     sound = hasattr(best, "proven")
     if as_json:
-        click.echo(json_text([why_data(option) for option in stream]))
+        click.echo(json_text([{**why_data(o), "in words": option_words(session, o)} for o in answers]))
         return 0 if sound else 1
     console = screen()
     if not sound:
         console.print("nothing sound can be bought: scantling plan shows the nearest miss", style="bold red")
         return 1
-    console.print(f"cheapest sound choice: {show_money(best.cost_minor, currency)}")
-    for option in stream:
-        console.print(f"{option.answer or 'empty':32} {_outcome(option, currency)}")
+    currency = session.case.project.workshop.currency
+    console.print(
+        f"{key}: the cheapest sound choice costs {show_money(best.cost_minor, currency)} in all", style="bold"
+    )
+    for option in answers:
+        _show_option(console, option, option_words(session, option))
     return 0
 
 
-def _outcome(option: Any, currency: str) -> str:
-    if option.outcome == "best":
-        return "chosen"
-    if option.outcome == "costs":
-        return f"{show_money(option.extra_minor, currency)} more"
-    if option.outcome == "at least":
-        return f"at least {show_money(option.extra_minor, currency)} more"
-    concerns = option.conflict.concerns if option.conflict else ()
-    words = "; ".join(" ".join(w for w in (c.kind, c.code, c.subject, c.detail) if w) for c in concerns)
-    return f"impossible: {words}"
+def _show_option(console: Any, option: Any, words: str) -> None:
+    name = option.answer or "empty"
+    if len(name) + len(words) + 4 <= console.width:
+        console.print(Text(f"  {name:{NAME}}{'' if len(name) < NAME else '  '}").append(words, STYLES[option.outcome]))
+        return
+    console.print(f"  {name}")
+    console.print(indented(Text(words, style=STYLES[option.outcome]), console, 6))
