@@ -9,8 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scantling.checks.inputs import Input, known, or_range, or_typical
-from scantling.checks.judging import Trial, judge, round_shown, worst_of
+from scantling.checks.judging import judge, worst_of
 from scantling.checks.limits import INFORMATION, Point, at_least, at_most, between, overridden
+from scantling.checks.sentences import round_shown
+from scantling.checks.trials import Trial
 from scantling.findings import Limit, Verdict
 from scantling.quantities import Figure, Grade
 

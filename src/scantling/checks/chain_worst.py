@@ -9,8 +9,9 @@ from __future__ import annotations
 from scantling.build.reader import Reader
 from scantling.checks.chain_links import chain_bounds, varied
 from scantling.checks.inputs import known
-from scantling.checks.judging import judge, round_shown
+from scantling.checks.judging import judge
 from scantling.checks.rule import check_of
+from scantling.checks.sentences import round_shown
 from scantling.checks.subjects import all_of, ident
 from scantling.findings import Finding
 from scantling.formulas.chains import chain_nominal_mm, root_sum_squares_mm

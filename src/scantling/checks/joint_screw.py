@@ -13,10 +13,11 @@ from scantling.build.reader import Reader
 from scantling.build.screw_fit import ScrewFit, screw_fit
 from scantling.build.stacks import joint_count
 from scantling.checks.inputs import Input, known
-from scantling.checks.judging import Rule, judge, say, worst_of
+from scantling.checks.judging import judge, say, worst_of
 from scantling.checks.limits import Bounds, at_least, at_most
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import all_of, ident
+from scantling.checks.trials import Rule
 from scantling.findings import Finding, Verdict
 
 # Half the tolerance on the length of a screw up to a nominal length, mm (js15, above 50 mm js16; ISO 4759-1, memory).

@@ -6,12 +6,14 @@ tool that stands still a bed passes on two bushings, and the height there change
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from scantling.build.axis_loads import guide_size
 from scantling.build.missing import gather, need
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.checks.axis_loads import MOVING_MASS
-from scantling.checks.guide_loads import guided, level_guides
+from scantling.checks.guide_loads import Guided, guided, level_guides
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge
 from scantling.checks.limits import at_most
@@ -25,6 +27,29 @@ from scantling.formulas.sections import round_second_moment_mm4
 USUAL_LIMIT_MM = 0.1  # flat enough after levelling: common practice, no source
 
 
+@dataclass(frozen=True)
+class Sagging:
+    """The rods of an axis under their carriage, on its travel."""
+
+    on: Guided
+    travel_mm: float
+
+    def change_mm(self, mass: float, free: float, spacing: float, diameter: float, modulus: float) -> float:
+        """Return how much the height at the tool changes; a carriage longer than its rods stands still."""
+        apart_mm = min(spacing, free)
+        way_mm = max(0.0, min(self.travel_mm, free - apart_mm))
+        second_mm4 = round_second_moment_mm4(diameter)
+        clamped, rides = self.on.guide.ends == "clamped", self.on.guide.tool == "rides"
+        force_n = self.on.on_rod_n(mass)
+        return height_change_at_tool_mm(force_n, way_mm, apart_mm, free, modulus, second_mm4, clamped, rides)
+
+    def constant_mm(self, mass: float, free: float, spacing: float, diameter: float, modulus: float) -> float:
+        """Return how far the carriage sinks in the middle of its rods."""
+        apart_mm, middle_mm, second_mm4 = min(spacing, free), free / 2, round_second_moment_mm4(diameter)
+        force_n, clamped = self.on.on_rod_n(mass), self.on.guide.ends == "clamped"
+        return carriage_drop_mm(force_n, middle_mm, middle_mm, apart_mm, free, modulus, second_mm4, clamped)
+
+
 def _run(reader: Reader, subject: str) -> Finding:
     name, on = ident(subject), guided(reader, subject)
     free, spacing, travel = gather(
@@ -32,24 +57,13 @@ def _run(reader: Reader, subject: str) -> Finding:
         lambda: reader.derive(guide_size, name, "spacing"),
         lambda: need(reader.design.axes[name].needs.travel_mm, f"axes.{name}.needs.travel"),
     )
-    limit = on.guide.sag_limit_mm.value if on.guide.sag_limit_mm else USUAL_LIMIT_MM
-    clamped, rides = on.guide.ends == "clamped", on.guide.tool == "rides"
-
-    def change(mass: float, free: float, spacing: float, diameter: float, modulus: float) -> float:
-        second_mm4, apart_mm = round_second_moment_mm4(diameter), min(spacing, free)
-        way_mm = max(0.0, min(travel.value, free - apart_mm))
-        return height_change_at_tool_mm(on.on_rod_n(mass), way_mm, apart_mm, free, modulus, second_mm4, clamped, rides)
-
-    def constant(mass: float, free: float, spacing: float, diameter: float, modulus: float) -> float:
-        second_mm4, middle_mm = round_second_moment_mm4(diameter), free / 2
-        apart_mm = min(spacing, free)
-        return carriage_drop_mm(on.on_rod_n(mass), middle_mm, middle_mm, apart_mm, free, modulus, second_mm4, clamped)
-
+    sagging = Sagging(on, travel.value)
+    tool = "rides on the carriage" if on.guide.tool == "rides" else "stands still"
     return judge(
         CHECK,
         reader,
         subject,
-        rule=change,
+        rule=sagging.change_mm,
         inputs={
             "mass": on.mass,
             "free": known("free length of the rods", free, "mm"),
@@ -57,13 +71,13 @@ def _run(reader: Reader, subject: str) -> Finding:
             "diameter": known("diameter of the rods", reader.derive(feature, on.guide.rods, "diameter"), "mm"),
             "modulus": steel_modulus(on.rod),
         },
-        bounds=at_most(limit),
+        bounds=at_most(on.guide.sag_limit_mm.value if on.guide.sag_limit_mm else USUAL_LIMIT_MM),
         unit="mm",
         because=f"{{mass}} on {on.geometry.rods} rods of {{diameter}}, {{free}} free, ends {on.guide.ends}, sag "
-        f"{{constant}} in the middle, which levelling takes out; along the travel the height at the tool, which "
-        f"{'rides on the carriage' if rides else 'stands still'}, changes by {{value}}; {{limit}}.",
+        "{constant} in the middle, which levelling takes out; along the travel the height at the tool, which "
+        f"{tool}, changes by {{value}}; {{limit}}.",
         mend="thicker rods, a shorter span, bushings further apart, or a lighter load",
-        also={"constant": (constant, "mm")},
+        also={"constant": (sagging.constant_mm, "mm")},
     )
 
 

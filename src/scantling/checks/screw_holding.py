@@ -6,16 +6,17 @@ more than needed is wished, for shaking lowers friction. Where the design does n
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import pi
 
-from scantling.build.drives import screw_drive
+from scantling.build.drives import ScrewDrive, screw_drive
 from scantling.build.reader import Reader
 from scantling.build.totals import read_total
 from scantling.checks.axis_loads import MOVING_MASS
-from scantling.checks.inputs import known, or_range
+from scantling.checks.inputs import Input, known, or_range
 from scantling.checks.judging import judge
 from scantling.checks.limits import INFORMATION, at_least
-from scantling.checks.motor_torque import driven
+from scantling.checks.motor_torque import Driven, driven
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident, named, screw_axis
 from scantling.findings import Finding
@@ -29,55 +30,63 @@ MOST_DETENT_RATIO = 0.1  # of the holding torque: small steppers show 2 to 10 % 
 MOST_SHOWN_PERCENT = 1000.0
 
 
+@dataclass(frozen=True)
+class Hanging:
+    """A weight on the screws of an axis whose motors are off; torques of all screws together."""
+
+    drive: ScrewDrive
+    motors: int
+
+    def driving_nmm(self, mass: float, **_: float) -> float:
+        """Return the torque with which the weight turns frictionless screws."""
+        return weight_n(mass) * float(self.drive.lead_mm) / (2 * pi)
+
+    def rubbing_nmm(self, mass: float, thread: float, **_: float) -> float:
+        """Return what friction in the threads holds of it."""
+        found, screws = self.drive.thread, max(1, self.drive.screws)
+        one_nmm = lowering_torque_nmm(
+            weight_n(mass) / screws,
+            found.pitch_diameter_mm,
+            float(self.drive.lead_mm),
+            thread,
+            found.flank_half_angle_deg,
+        )
+        return self.driving_nmm(mass) + screws * one_nmm
+
+    def held_percent(self, mass: float, thread: float, detent: float) -> float:
+        """Return what holds as a share of what drives."""
+        held_nmm = self.rubbing_nmm(mass, thread) + self.motors * detent
+        return min(MOST_SHOWN_PERCENT, 100 * held_nmm / max(self.driving_nmm(mass), 1e-9))
+
+
 def _run(reader: Reader, subject: str) -> Finding:
     axis, name = screw_axis(reader, subject), ident(subject)
     drive = reader.derive(screw_drive, name)
     motor = driven(reader, axis, name, int(drive.full_steps))
-    holding = motor.inputs["holding"]
-    detent = or_range(
-        f"detent torque of {motor.motor.id}",
-        motor.motor.detent_torque_nmm,
-        0.0,
-        MOST_DETENT_RATIO * holding.low,
-        "N·mm",
-    )
-    lead_mm, thread, screws = float(drive.lead_mm), drive.thread, max(1, drive.screws)
-
-    def driving(**f: float) -> float:
-        return weight_n(f["mass"]) * lead_mm / (2 * pi)
-
-    def rubbing(**f: float) -> float:
-        one_nmm = lowering_torque_nmm(
-            weight_n(f["mass"]) / screws,
-            thread.pitch_diameter_mm,
-            lead_mm,
-            f["thread"],
-            thread.flank_half_angle_deg,
-        )
-        return driving(**f) + screws * one_nmm
-
-    def percent(**f: float) -> float:
-        held_nmm = rubbing(**f) + motor.count * f["detent"]
-        return min(MOST_SHOWN_PERCENT, 100 * held_nmm / max(driving(**f), 1e-9))
-
+    hanging, asked = Hanging(drive, motor.count), axis.needs.holds_itself
     return judge(
         CHECK,
         reader,
         subject,
-        rule=percent,
+        rule=hanging.held_percent,
         inputs={
             "mass": known(f"moving mass of {subject}", read_total(reader, MOVING_MASS.name, subject), "kg"),
             "thread": known("friction in the thread", drive.friction),
-            "detent": detent,
+            "detent": _detent(motor),
         },
-        bounds=at_least(100.0, RESERVE_RATIO) if axis.needs.holds_itself else INFORMATION,
+        bounds=at_least(100.0, RESERVE_RATIO) if asked else INFORMATION,
         unit="%",
-        because=f"{{mass}} on a lead of {lead_mm:.4g} mm drives the screws with {{driving}}; friction {{thread}} in "
-        f"the thread holds with {{rubbing}} and {motor.count} motor(s) with {{detent}} each: {{value}} of the need"
-        + ("; {limit}." if axis.needs.holds_itself else ", with the motors off."),
+        because=f"{{mass}} on a lead of {float(drive.lead_mm):.4g} mm drives the screws with {{driving}}; friction "
+        f"{{thread}} in the thread holds with {{rubbing}} and {motor.count} motor(s) with {{detent}} each: {{value}} "
+        + ("of the need; {limit}." if asked else "of the need, with the motors off."),
         mend="a smaller lead, a motor with more detent torque, a brake or a counterweight",
-        also={"driving": (driving, "N·mm"), "rubbing": (rubbing, "N·mm")},
+        also={"driving": (hanging.driving_nmm, "N·mm"), "rubbing": (hanging.rubbing_nmm, "N·mm")},
     )
+
+
+def _detent(motor: Driven) -> Input:
+    most_nmm = MOST_DETENT_RATIO * motor.inputs["holding"].low
+    return or_range(f"detent torque of {motor.motor.id}", motor.motor.detent_torque_nmm, 0.0, most_nmm, "N·mm")
 
 
 def _vertical(design: Design) -> tuple[str, ...]:

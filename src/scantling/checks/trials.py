@@ -1,0 +1,141 @@
+"""A rule tried at its nominal figures, at the ends of all their bands, and over all that missing figures may be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import product
+
+from scantling.checks.inputs import Input
+from scantling.checks.limits import Bounds, Point
+from scantling.findings import Limit, Verdict
+
+_MOST_FREE_ENDS = 4  # this many bands are combined freely; further ones stand together at their kind or unkind ends
+
+Rule = Callable[..., float]
+
+
+@dataclass(frozen=True)
+class Trial:
+    """A rule with its figures and its limit."""
+
+    rule: Rule
+    inputs: Mapping[str, Input]
+    bounds: Bounds
+
+    def point(self, **changed: float) -> Point:
+        """Return value and limits at the nominal figures, some of them changed."""
+        figures = self.nominal | changed
+        return Point(self.rule(**figures), *self.bounds.at(figures))
+
+    @cached_property
+    def nominal(self) -> dict[str, float]:
+        """Nominal figures; the middle of the range for missing ones."""
+        return {name: figure.nominal for name, figure in self.inputs.items()}
+
+    @cached_property
+    def missing(self) -> list[str]:
+        """Names of the missing figures."""
+        return [name for name, figure in self.inputs.items() if figure.missing]
+
+    @cached_property
+    def swings(self) -> list[tuple[float, str, bool]]:
+        """For every banded figure, widest first: how far the slack moves over its band, and whether less is kind."""
+        found = []
+        for name, figure in self.inputs.items():
+            if figure.is_banded and not figure.missing:
+                at_low, at_high = (self.point(**{name: end}).slack for end in (figure.low, figure.high))
+                found.append((abs(at_high - at_low), name, at_low > at_high))
+        return sorted(found, key=lambda swing: (-swing[0], swing[1]))
+
+    def ends(self) -> Iterator[dict[str, float]]:
+        """Yield the settings of the banded figures at which the rule is tried, the nominal one first."""
+        yield {}
+        names = [name for _, name, _ in self.swings[:_MOST_FREE_ENDS]]
+        free = [self.inputs[name] for name in names]
+        rest = [(self.inputs[name], name, less) for _, name, less in self.swings[_MOST_FREE_ENDS:]]
+        for unkind in (True, False) if rest else (True,):
+            pinned = {name: i.high if less is unkind else i.low for i, name, less in rest}
+            for corner in product(*((i.low, i.high) for i in free)):
+                yield pinned | dict(zip(names, corner, strict=True))
+
+    def cases(self) -> list[dict[str, float]]:
+        """Return the settings of the missing figures: every combination of the ends of what is possible."""
+        ends = [(self.inputs[name].low, self.inputs[name].high) for name in self.missing]
+        return [dict(zip(self.missing, corner, strict=True)) for corner in product(*ends)]
+
+    def outcome(self, setting: Mapping[str, float]) -> Outcome:
+        """Return what the trial gives at one setting of the missing figures."""
+        points = tuple(self.point(**{**setting, **ends}) for ends in self.ends())
+        nominal, inside = points[0], [point.is_inside for point in points]
+        safe = all(inside) and nominal.margin >= self.bounds.reserve_ratio
+        if safe or self.bounds.side is Limit.NONE:
+            verdict = Verdict.SOUND
+        elif not any(inside) or (self.bounds.nominal_holds and not nominal.is_inside):
+            verdict = Verdict.UNSOUND
+        else:
+            verdict = Verdict.MARGINAL
+        return Outcome(setting, nominal, points, verdict)
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What a trial gives at one setting of the missing figures."""
+
+    setting: Mapping[str, float]
+    nominal: Point
+    points: tuple[Point, ...]
+    verdict: Verdict
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """A trial over all that is possible.
+
+    worst : the outcome that is shown    turning : missing figures that turn the verdict    low, high : of the value
+    unknown : there is no one value to show
+    """
+
+    trial: Trial
+    worst: Outcome
+    verdict: Verdict
+    turning: tuple[str, ...]
+    low: float
+    high: float
+
+    @property
+    def unknown(self) -> bool:
+        """True where a missing figure leaves no one value to show."""
+        told = self.trial.bounds.side is Limit.NONE and bool(self.trial.missing)
+        return self.verdict is Verdict.UNKNOWN or told
+
+
+def weigh(trial: Trial) -> Weighed:
+    """Return what a trial comes to."""
+    outcomes = [trial.outcome(setting) for setting in trial.cases()]
+    worst = min(outcomes, key=lambda outcome: (outcome.verdict.rank, outcome.nominal.slack))
+    verdict = _over_all(outcomes)
+    unclear = verdict in (Verdict.UNKNOWN, Verdict.MARGINAL)
+    values = [point.value for outcome in outcomes for point in outcome.points]
+    return Weighed(trial, worst, verdict, _turning(trial, outcomes) if unclear else (), min(values), max(values))
+
+
+def _over_all(outcomes: Sequence[Outcome]) -> Verdict:
+    """Return the verdict over all that is possible: unknown where it is admissible here and inadmissible there."""
+    verdicts = {outcome.verdict for outcome in outcomes}
+    if Verdict.UNSOUND in verdicts and len(verdicts) > 1:
+        return Verdict.UNKNOWN
+    return min(verdicts, key=lambda verdict: verdict.rank)
+
+
+def _turning(trial: Trial, outcomes: Sequence[Outcome]) -> tuple[str, ...]:
+    """Return the missing figures that turn the verdict while all other missing ones stay."""
+    verdicts = {frozenset(outcome.setting.items()): outcome.verdict for outcome in outcomes}
+
+    def turns(name: str) -> bool:
+        ends = trial.inputs[name].low, trial.inputs[name].high
+        moved = ([frozenset({**o.setting, name: end}.items()) for end in ends] for o in outcomes)
+        return any(verdicts[low] is not verdicts[high] for low, high in moved)
+
+    return tuple(name for name in trial.missing if turns(name))
