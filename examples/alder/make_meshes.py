@@ -88,8 +88,8 @@ def y_rod_clamp() -> Manifold:
 
 def y_idler_block() -> Manifold:
     """Two cheeks of 6 mm for the axle of the idler, on a foot of 7 mm; between them 13 mm."""
-    solid = box(25, 68, 7) + box(6, 30, 46, (0, 19, 0)) + box(6, 30, 46, (19, 19, 0))
-    axle = rod(M5, 40, (-5, 34, 36), "x")
+    solid = box(25, 68, 7) + box(6, 30, 54, (0, 19, 0)) + box(6, 30, 54, (19, 19, 0))
+    axle = rod(M5, 40, (-5, 34, 45), "x")
     return less(solid, axle, *[rod(M4, 12, (12.5, y, -2), "z") for y in (8, 60)])
 
 
@@ -116,54 +116,58 @@ def x_carriage() -> Manifold:
 
 
 def _x_end() -> Manifold:
-    """What both X ends share: a tower for Z bushings of 19 mm, seats for both X rods, inserts for their clamps."""
-    solid = box(30, 30, 60, (18, 0, 0)) + box(59, 20, 62, (0, 0, 48))
-    bushings = rod(19.1, 70, (34, 15, -5), "z")
-    nut = [rod(10.5, 70, (10, 10, 45), "z")]
+    """What both X ends share: a tower for Z bushings of 19 mm, beams for both X rods, a block for the Z nut.
+
+    The X rods lie 18 mm in front of Z rod and Z screw, which stand 17 mm apart.
+    """
+    beams = box(59, 21, 16, (0, -6, 47)) + box(59, 21, 16, (0, -6, 91))
+    walls = box(59, 6, 60, (0, 5, 47)) + box(50, 6, 60, (0, -12, 47))
+    solid = box(28, 24, 60, (20, 11, 0)) + beams + walls + box(42, 20, 24, (6, 11, 47))
     rods = [rod(8.1, 44, (17, 6, z), "x") for z in (55, 99)]
-    clamps = [rod(INSERT, 9, (x, 21, z), "y").translate((0, -10, 0)) for x in (26, 50) for z in (64, 90)]
-    return less(solid, bushings, *nut, *rods, *clamps)
+    bushings = rod(19.1, 66, (34, 24, -5), "z")
+    passing = [rod(12, 70, (34, 24, 55), "z"), rod(10.5, 30, (17, 24, 45), "z")]
+    clamps = [rod(INSERT, 9, (x, -13, z), "y") for x in (10, 40) for z in (50, 104)]
+    nut = [rod(INSERT, 9, (17 + a, 24 + b, 63), "z") for a, b in ((-6, -6), (6, -6), (-6, 6), (6, 6))]
+    return less(solid, bushings, *passing, *rods, *clamps, *nut)
 
 
 def x_end_motor() -> Manifold:
-    """The X end with a face of 6 mm for a motor of size 17 and a tab of 5 mm for the switch."""
-    face = box(44, 6, 44, (-44, 0, 55))
-    holes = [rod(M3, 10, (-22 + a * 15.5, -2, 77 + b * 15.5), "y") for a in (-1, 1) for b in (-1, 1)]
-    collar = rod(22.4, 10, (-22, -2, 77), "y")
-    tab = box(5, 20, 24, (59, 0, 86))
-    switch = [rod(M2_5, 10, (57, y, 98), "x") for y in (5, 14.5)]
-    nut = [rod(INSERT, 9, (10 + a, 10 + b, 102), "z") for a in (-6, 6) for b in (-6, 6)]
-    return less(_x_end() + face, *holes, collar, *nut) + less(tab, *switch)
+    """The X end with a face of 6 mm in front for a motor of size 17 and a tab of 5 mm for the switch."""
+    holes = [rod(M3, 8, (25 + a * 15.5, -13, 77 + b * 15.5), "y") for a in (-1, 1) for b in (-1, 1)]
+    collar = rod(22.4, 8, (25, -13, 77), "y")
+    tab = less(box(5, 20, 24, (54, 11, 83)), *[rod(M2_5, 10, (52, y, 95), "x") for y in (16.3, 25.8)])
+    return less(_x_end(), *holes, collar) + tab
 
 
 def x_end_idler() -> Manifold:
-    """The X end with two cheeks of 6 mm for the axle of the idler."""
-    cheeks = box(18, 6, 24, (-18, 0, 65)) + box(18, 6, 24, (-18, 14, 65))
-    axle = rod(M5, 40, (-9, -5, 77), "y")
-    nut = [rod(INSERT, 9, (10 + a, 10 + b, 102), "z") for a in (-6, 6) for b in (-6, 6)]
-    return less(_x_end() + cheeks, axle, *nut)
+    """The X end of the other hand, with two cheeks of 6 mm for the axle of the idler, 11 mm apart."""
+    return less(_x_end(), rod(M5, 30, (25, -15, 77), "y")).mirror((1, 0, 0)).translate((59, 0, 0))
 
 
 def z_bracket() -> Manifold:
     """A flange of 6 mm on a motor of size 17, a back of 4 mm against the portal, a seat for a rod of 10 mm.
 
-    The right one is printed mirrored.
+    Screw and rod stand 30 mm in front of the portal and 17 mm apart. The right one is printed mirrored.
     """
-    solid = box(52, 60, 6) + box(52, 4, 52, (0, 56, 0)) + box(20, 32, 21, (32, 14, 0)) + box(4, 56, 30, (0, 4, 0))
-    holes = [rod(M3, 10, (17 + a * 15.5, 26 + b * 15.5, -2), "z") for a in (-1, 1) for b in (-1, 1)]
-    collar = rod(22.4, 10, (17, 26, -2), "z")
-    seat = rod(10.1, 30, (42, 30, 6), "z")
-    clamp = rod(INSERT, 9, (33, 38, 16), "x").translate((-2, 0, 0))
+    solid = box(44, 60, 6) + box(44, 4, 52, (0, 56, 0)) + box(16.5, 40, 21, (27.5, 20, 0)) + box(4, 56, 22, (-4, 4, 0))
+    solid += box(4, 60, 52, (-4, 0, 0)) - Manifold.cube((10, 90, 90)).rotate((42, 0, 0)).translate((-7, 4, 6))
+    holes = [rod(M3, 10, (17 + a * 15.5, 30 + b * 15.5, -2), "z") for a in (-1, 1) for b in (-1, 1)]
+    collar = rod(22.4, 8, (17, 30, -2), "z")
+    seat = rod(10.1, 30, (34, 30, 6), "z")
+    clamp = rod(INSERT, 9, (36, 42, 14), "x")
     backs = [rod(M4, 10, (x, 53, z), "y") for x, z in ((28, 12), (28, 28), (28, 44), (14, 44))]
     return less(solid, *holes, collar, seat, clamp, *backs)
 
 
 def z_top() -> Manifold:
-    """A back of 4 mm against the portal and a split seat for a rod of 10 mm. The right one is printed mirrored."""
-    solid = box(44, 4, 22) + box(24, 42, 16, (10, -38, 0))
-    seat = rod(10.1, 16, (22, -26, -1), "z")
-    slit = box(1.6, 14, 20, (21.2, -40, -2))
-    clamp = rod(INSERT, 9, (26, -34, 8), "x")
+    """A back of 4 mm against the portal and a split seat for a rod of 10 mm, 30 mm in front of it.
+
+    The right one is printed mirrored.
+    """
+    solid = box(55, 4, 22) + box(24, 42, 16, (31, -38, 0))
+    seat = rod(10.1, 16, (43, -26, -1), "z")
+    slit = box(1.6, 14, 20, (42.2, -40, -2))
+    clamp = rod(INSERT, 9, (47, -34, 8), "x")
     return less(solid, seat, slit, clamp, *[rod(M4, 10, (x, -3, 11), "y") for x in (7, 37)])
 
 
@@ -191,7 +195,7 @@ def feeder_mount() -> Manifold:
 def spool_arm() -> Manifold:
     """An arm for a spool, with a back of 7 mm."""
     solid = box(24, 7, 48) + box(18, 96, 18, (3, 0, 15)) + box(24, 6, 30, (0, 90, 12))
-    return less(solid, box(10, 80, 20, (7, 10, 21)), *[rod(M4, 14, (12, -3, z), "y") for z in (8, 40)])
+    return less(solid, box(10, 80, 20, (7, 10, 21)), *[rod(M4, 14, (12, -3, z), "y") for z in (10, 38)])
 
 
 def supply_bracket() -> Manifold:
