@@ -64,7 +64,12 @@ def everything(bench):
         meshes={"a.stl": MeshFacts("a.stl", 12, 2400.0, (0, 0, 0), (60, 30, 20), 1, True, 8000.0)},
         mates={"face": {"kind": "face on pattern", "a": "z-motor.face", "b": "bracket.square"}},
         joints={
-            "motor": {"screw": "socket head M3", "through": ["washer", "panel.thickness"], "into": "z-motor.tapped"}
+            "motor": {
+                "screw": "socket head M3",
+                "through": ["washer", "panel.thickness"],
+                "into": "z-motor.tapped",
+                "shakes": "yes",
+            }
         },
         sheets={"panel": {"outline": "p.dxf", "holes": [{"for": "z-motor.face", "at": ["90 mm", "40 mm"]}]}},
         rails={

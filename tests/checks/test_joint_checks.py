@@ -113,3 +113,38 @@ class TestOthers:
     def test_a_screws_length_has_its_tolerance(self, length, half):
         figure = length_input(length)
         assert (figure.low, figure.high) == pytest.approx((length - half, length + half))
+
+
+class TestLocking:
+    @pytest.fixture
+    def locked(self, bench):
+        """Judge a joint of a motor on a panel of a material."""
+
+        def judge(material: str, into: str = "motor.tapped", **joint: str):
+            described = {"screw": "socket head M3", "through": ["panel.thickness"], "into": into, **joint}
+            parts = {
+                "board": {"kind": "sheet", "material": material, "thickness": "5 mm"},
+                "motor": bench.parts["motor-flat"],
+            }
+            case = bench.case(parts=parts, places={"panel": "board", "motor": "motor"}, joints={"j": described})
+            return bench.said(case, "JOINT-03", "joint j").verdict
+
+        return judge
+
+    # Source: reports of the trade: thread-locking fluid cracks ABS, polycarbonate and acrylic
+    @pytest.mark.outside
+    @pytest.mark.parametrize(
+        ("material", "verdict"),
+        [("acrylic", Verdict.UNSOUND), ("birch plywood", Verdict.SOUND), ("aluminium", Verdict.SOUND)],
+    )
+    def test_fluid_cracks_some_plastics(self, locked, material, verdict):
+        assert locked(material, locking="threadlocker") is verdict
+
+    def test_what_shakes_is_locked_one_way_or_another(self, locked):
+        assert locked("MDF", shakes="yes") is Verdict.MARGINAL
+        for ways in ({"locking": "threadlocker"}, {"into": "lock nut"}, {"into": "plain nut", "locking": "two nuts"}):
+            assert locked("MDF", shakes="yes", **ways) is Verdict.SOUND
+
+    def test_a_quiet_joint_is_not_asked(self, locked):
+        with pytest.raises(AssertionError):
+            locked("MDF")
