@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import Any
 
 from scantling.errors import Fault, FaultsError
-from scantling.reading.looking import Look, look_at
+from scantling.reading.look import Look
+from scantling.reading.looking import look_at
 
 
 @dataclass(frozen=True)

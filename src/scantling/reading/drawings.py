@@ -11,6 +11,7 @@ from scantling.model.kinds import Printed
 from scantling.model.sheet import Sheet
 from scantling.reading.files import MOST_DRAWING_BYTES, MOST_MESH_BYTES, Folder
 from scantling.reading.scene import Scene
+from scantling.shapes.drawn import Drawing
 from scantling.shapes.mesh import MeshFacts, measure, require_closed
 from scantling.shapes.mesh_files import read_mesh
 from scantling.shapes.outline import Outline
@@ -48,13 +49,18 @@ def _meshes(design: Design) -> list[tuple[str, int, str]]:
 
 def outline_of(data: bytes, file: str, unit: str | None = None, layer: str | None = None) -> Outline:
     """Return the one outline of a drawing; raises ``FaultsError``."""
+    return drawing_of(data, file, unit, layer).only()
+
+
+def drawing_of(data: bytes, file: str, unit: str | None = None, layer: str | None = None) -> Drawing:
+    """Return all that is in a drawing; raises ``FaultsError``."""
     if file.casefold().endswith(".svg"):
         from scantling.shapes.svg import read_svg
 
-        return read_svg(data, file, unit=unit, layer=layer).only()
+        return read_svg(data, file, unit=unit, layer=layer)
     from scantling.shapes.dxf import read_dxf
 
-    return read_dxf(data, file, unit=unit, layer=layer).only()
+    return read_dxf(data, file, unit=unit, layer=layer)
 
 
 def mesh_of(data: bytes, file: str) -> list[MeshFacts]:

@@ -49,3 +49,8 @@ def motor_face(frame_size: str) -> MotorFace:
         shaft_mm=float(row["shaft_mm"]),
         source=row["source"],
     )
+
+
+def motor_face_names() -> tuple[str, ...]:
+    """Return all frame sizes of the table."""
+    return tuple(row["frame_size"] for row in rows("motor_faces"))
