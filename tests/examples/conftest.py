@@ -37,6 +37,7 @@ CHEAPEST = {
     "z-nut": "nut-m6-flanged",
     "z-coupler": "coupler-5-6",
     "z-motor": "motor-flat",
+    "hot-end": "hot-end-short",
     "hot-fan": "fan-30-24",
     "part-fan": "blower-40-24",
     "probe": "",
