@@ -83,6 +83,10 @@ def test_masses_of_pieces(read, place, part, mass_g):
     assert read(parts={place: part}).derive(piece_mass, place).value * 1000 == pytest.approx(mass_g, rel=1e-3)
 
 
+def test_a_closed_belt_weighs_what_its_teeth_make(read):
+    assert read({"parts.belt-6.closed-teeth": "200"}).derive(piece_mass, "y-belt").value == pytest.approx(0.4 * 8e-3)
+
+
 def test_a_place_weighs_its_pieces_and_what_they_bring(read):
     assert read().derive(place_mass, "y-bearing").value == pytest.approx(0.048)
     block = read(parts={"y-bearing": "block"}).derive(place_mass, "y-bearing")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import pi
 
 from scantling.build.fasteners import fastener_mass
+from scantling.build.gets import is_cut
 from scantling.build.hardware import brought
 from scantling.build.lengths import piece_length
 from scantling.build.meshes import print_estimate
@@ -12,8 +13,8 @@ from scantling.build.missing import MissingFigureError, NotDescribedError
 from scantling.build.reader import Catalogue, Reader
 from scantling.build.sizes import ZERO, feature
 from scantling.build.total import Total
-from scantling.build.typical import belt_line_mass, density
-from scantling.model.axis import BeltAxis, Moved
+from scantling.build.typical import belt_line_mass, belt_pitch, density
+from scantling.model.axis import Moved
 from scantling.model.design import Design
 from scantling.model.kinds import Belt, Nut, Printed, Rod, Screw, SheetStock, ThreadedRod, Washer
 from scantling.quantities import Figure
@@ -34,7 +35,7 @@ def piece_mass(reader: Reader, place: str) -> Figure:
     part = reader.part(place)
     if part is None:
         return ZERO
-    if isinstance(part, Rod | ThreadedRod | Belt) and _in_lengths(reader, place):
+    if isinstance(part, Rod | ThreadedRod | Belt) and is_cut(reader.design, place, part):
         return _line_mass(part) * reader.derive(piece_length, place)
     if isinstance(part, SheetStock) and place in reader.design.sheets:
         return _sheet_mass(reader, place, part)
@@ -45,6 +46,9 @@ def piece_mass(reader: Reader, place: str) -> Figure:
         return fastener_mass(part)
     if isinstance(part, Printed):
         return reader.derive(print_estimate, place).mass_kg
+    if isinstance(part, Belt) and part.closed_teeth is not None:
+        pitch_mm = belt_pitch(part.profile, f"parts.{part.id}.profile")
+        return _line_mass(part) * Figure.exact(float(part.closed_teeth * pitch_mm))
     raise MissingFigureError((f"parts.{part.id}.mass",))
 
 
@@ -92,13 +96,6 @@ def typed_mass(case: Catalogue, subject: str) -> Figure:
 
 def _moves(design: Design, subject: str) -> tuple[Moved, ...]:
     return design.axes[subject.rpartition(" ")[2]].moves
-
-
-def _in_lengths(reader: Reader, place: str) -> bool:
-    """True where the length of the pieces is described, so that the part's own mass is not that of a piece."""
-    if reader.design.places[place].length is not None:
-        return True
-    return any(isinstance(a, BeltAxis) and a.belt == place and a.clamping for a in reader.design.axes.values())
 
 
 def _line_mass(part: Rod | ThreadedRod | Belt) -> Figure:
