@@ -70,7 +70,8 @@ def usual_mm(diameter_mm: float, material: str) -> float:
 
 def entries(design: Design) -> tuple[str, ...]:
     """Return the hole entries of all sheets: ``hole back-panel.0``."""
-    return tuple(f"hole {name}.{at}" for name, sheet in design.sheets.items() for at in range(len(sheet.holes)))
+    sheets = ((name, sheet) for name, sheet in design.sheets.items() if name in design.places)
+    return tuple(f"hole {name}.{at}" for name, sheet in sheets for at in range(len(sheet.holes)))
 
 
 CHECK = check_of(

@@ -13,11 +13,11 @@ from scantling.build.reader import Reader
 from scantling.build.screw_fit import ScrewFit, screw_fit
 from scantling.build.stacks import joint_count
 from scantling.checks.inputs import Input, known
-from scantling.checks.judging import judge, say, worst_of
+from scantling.checks.judging import judge, say
 from scantling.checks.limits import Bounds, at_least, at_most
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import all_of, ident
-from scantling.checks.trials import Rule
+from scantling.checks.trials import Rule, Trial, weigh, weight
 from scantling.findings import Finding, Verdict
 
 # Half the tolerance on the length of a screw up to a nominal length, mm (js15, above 50 mm js16; ISO 4759-1, memory).
@@ -46,22 +46,18 @@ def _run(reader: Reader, subject: str) -> Finding:
         "grip": known(f"thickness of the stack of {joint}", fit.grip_mm, "mm"),
         "holding": known(f"depth that holds in {joint}", fit.holding_mm, "mm"),
     }
-    lead = f"{screw.id} through {{grip}}, held over {{holding}}: "
-    found = [
-        judge(
-            CHECK,
-            reader,
-            subject,
-            rule=demand.rule,
-            inputs=inputs,
-            bounds=replace(demand.bounds, nominal_holds=True),
-            unit="mm",
-            because=lead + demand.words,
-            mend=demand.mend,
-        )
-        for demand in demands(fit)
-    ]
-    return worst_of(found)
+    worst = min(demands(fit), key=lambda demand: weight(weigh(Trial(demand.rule, inputs, demand.bounds))))
+    return judge(
+        CHECK,
+        reader,
+        subject,
+        rule=worst.rule,
+        inputs=inputs,
+        bounds=worst.bounds,
+        unit="mm",
+        because=f"{screw.id} through {{grip}}, held over {{holding}}: {worst.words}",
+        mend=worst.mend,
+    )
 
 
 def demands(fit: ScrewFit) -> list[Demand]:
@@ -87,7 +83,7 @@ def demands(fit: ScrewFit) -> list[Demand]:
     if wants.least_bottom_mm is not None and fit.bottom_mm is not None:
         words = "{value} is left before the bottom; {limit}, or it jams or strips."
         found.append(Demand(lambda **f: -_past(**f), at_least(wants.least_bottom_mm), words, shorter))
-    return found
+    return [replace(demand, bounds=replace(demand.bounds, nominal_holds=True)) for demand in found]
 
 
 def length_input(length_mm: float) -> Input:

@@ -66,8 +66,7 @@ class Point:
     def slack(self) -> float:
         """Distance to the nearer limit, negative outside; a value on its limit but for rounding has none."""
         slack = min(self.value - self.low, self.high - self.value)
-        size = max(1.0, *(abs(end) for end in (self.low, self.high) if math.isfinite(end)), 1.0)
-        return 0.0 if abs(slack) <= _ROUNDING * size else slack
+        return 0.0 if abs(slack) <= _ROUNDING * max(1.0, abs(self.value)) else slack
 
     @property
     def is_inside(self) -> bool:

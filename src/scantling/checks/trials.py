@@ -121,6 +121,11 @@ def weigh(trial: Trial) -> Weighed:
     return Weighed(trial, worst, verdict, _turning(trial, outcomes) if unclear else (), min(values), max(values))
 
 
+def weight(weighed: Weighed) -> tuple[int, float]:
+    """Return by what several trials on one subject are compared: the worst verdict, then the least margin."""
+    return weighed.verdict.rank, weighed.worst.nominal.margin
+
+
 def _over_all(outcomes: Sequence[Outcome]) -> Verdict:
     """Return the verdict over all that is possible: unknown where it is admissible here and inadmissible there."""
     verdicts = {outcome.verdict for outcome in outcomes}
