@@ -9,15 +9,17 @@ from typing import Literal
 from scantling.choosing.choose import Opened, buy, choose, open_choice
 
 from scantling.api.opening import Session, start_build
+from scantling.api.planning import chosen_plan
 from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
-from scantling.checks.all import CHECKS, run_checks
-from scantling.choosing.result import Choice, Infeasible, Purchase
+from scantling.checks.all import CHECKS, Report, run_checks
+from scantling.choosing.result import Infeasible, Purchase
 from scantling.comparing.consequences import Consequence as Consequence  # faces name its type
 from scantling.comparing.consequences import consequences
+from scantling.comparing.fact import Facts
+from scantling.comparing.facts import facts
 from scantling.comparing.grouping import Group as Group
 from scantling.comparing.grouping import Grouped as Grouped
-from scantling.comparing.grouping import few as few
 from scantling.comparing.grouping import grouped
 from scantling.model.build import Build, Key
 from scantling.plans.concerns import infeasible_lines
@@ -26,6 +28,7 @@ from scantling.plans.next_builder import next_builder_cost
 from scantling.plans.plan import Plan
 
 Stage = Literal["at once", "complete", "chosen anew"]
+COSTLY = frozenset(check.code for check in CHECKS if check.costly)
 
 
 @dataclass(frozen=True)
@@ -52,6 +55,7 @@ class Standing:
     session: Session
     plan: Plan
     shopping: Opened | None
+    facts: Facts
 
 
 def consequence_groups(following: Following, known: frozenset[Consequence], everything: bool) -> Grouped:
@@ -67,23 +71,21 @@ def why_not(following: Following) -> list[str]:
 
 def stand(session: Session, tell: Tell | None = None) -> Standing:
     """Return the plan in force: of ``plan.lock``, else of the reference parts."""
-    build = start_build(session)
-    report = run_checks(session.case, build)
-    if not session.has_offers:
-        return Standing(session, make_plan(session.case, build, report), None)
-    shopping = open_choice(session.case, (), session.copies, progress=tell)
-    bought = buy(shopping, build)
+    case, build = session.case, start_build(session)
+    report = run_checks(case, build)
+    shopping = open_choice(case, (), session.copies, progress=tell) if session.has_offers else None
+    bought = buy(shopping, build) if shopping else None
     purchase = bought if isinstance(bought, Purchase) else None
-    alone = next_builder_cost(session.case, build)
-    return Standing(session, make_plan(session.case, build, report, purchase, next_builder=alone), shopping)
+    alone = next_builder_cost(case, build) if purchase else None
+    plan = make_plan(case, build, report, purchase, next_builder=alone)
+    return Standing(session, plan, shopping, facts(plan))
 
 
 def whatif(
     standing: Standing, changes: Mapping[Key, str], *, anew: bool = True, tell: Tell | None = None
 ) -> Iterator[Following]:
     """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew."""
-    session, before = standing.session, standing.plan
-    build = carry_over(session.case, before.build, changes)
+    build = carry_over(standing.session.case, standing.plan.build, changes)
     at_once = _at_once(standing, build)
     yield at_once
     yield _complete(standing, at_once)
@@ -93,16 +95,23 @@ def whatif(
 
 def _at_once(standing: Standing, build: Build) -> Following:
     case, before = standing.session.case, standing.plan
-    report = run_checks(case, build, costly=False)
+    report = _with_late(run_checks(case, build, costly=False), before)
     purchase, infeasible = _bought(standing, build)
-    known = {finding.key for finding in report.findings}
-    costly = {check.code for check in CHECKS if check.costly}
-    late = tuple(f for f in before.findings if f.code in costly and f.key not in known)
-    waiting = tuple(f"{finding.code} {finding.subject}" for finding in late)
     alone = before.totals.next_builder if before.totals else None
-    report = replace(report, findings=(*report.findings, *late))
     after = make_plan(case, build, report, purchase, infeasible=infeasible, next_builder=alone)
-    return Following("at once", before, after, consequences(before, after), waiting, infeasible)
+    waiting = tuple(f"{f.code} {f.subject}" for f in report.findings if f.code in COSTLY)
+    return _following(standing, "at once", after, waiting)
+
+
+def _with_late(report: Report, before: Plan) -> Report:
+    """Add the old words of costly checks, which are still being computed."""
+    late = tuple(f for f in before.findings if f.code in COSTLY)
+    absent = tuple(a for a in before.not_looked_at if a.code in COSTLY)
+    return replace(
+        report,
+        findings=(*(f for f in report.findings if f.code not in COSTLY), *late),
+        not_looked_at=(*(a for a in report.not_looked_at if a.code not in COSTLY), *absent),
+    )
 
 
 def _bought(standing: Standing, build: Build) -> tuple[Purchase | None, Infeasible | None]:
@@ -113,22 +122,20 @@ def _bought(standing: Standing, build: Build) -> tuple[Purchase | None, Infeasib
 
 
 def _complete(standing: Standing, quick: Following) -> Following:
-    case, before, build = standing.session.case, standing.plan, quick.after.build
+    case, build, purchase = standing.session.case, quick.after.build, quick.after.purchase
+    alone = next_builder_cost(case, build) if purchase else None
     report = run_checks(case, build)
-    alone = next_builder_cost(case, build) if quick.after.purchase else None
-    after = make_plan(case, build, report, quick.after.purchase, infeasible=quick.infeasible, next_builder=alone)
-    return Following("complete", before, after, consequences(before, after), (), quick.infeasible)
+    after = make_plan(case, build, report, purchase, infeasible=quick.infeasible, next_builder=alone)
+    return _following(standing, "complete", after)
 
 
 def _anew(standing: Standing, changes: Mapping[Key, str], tell: Tell | None) -> Following:
-    session, before = standing.session, standing.plan
+    session = standing.session
     opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-    found = choose(opened, pins=changes, present=before.build, progress=tell)
-    infeasible = None if isinstance(found, Choice) else found
-    build = found.build if isinstance(found, Choice) else (found.miss.build if found.miss else before.build)
-    purchase = found.purchase if isinstance(found, Choice) else (found.miss.purchase if found.miss else None)
-    alone = next_builder_cost(session.case, build) if purchase else None
-    choice = found if isinstance(found, Choice) else None
-    report = run_checks(session.case, build)
-    after = make_plan(session.case, build, report, purchase, choice=choice, infeasible=infeasible, next_builder=alone)
-    return Following("chosen anew", before, after, consequences(before, after), (), infeasible)
+    found = choose(opened, pins=changes, present=standing.plan.build, progress=tell)
+    return _following(standing, "chosen anew", chosen_plan(session, found, tell))
+
+
+def _following(standing: Standing, stage: Stage, after: Plan, waiting: tuple[str, ...] = ()) -> Following:
+    differing = consequences(standing.plan, after, standing.facts)
+    return Following(stage, standing.plan, after, differing, waiting, after.infeasible)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from scantling.comparing.fact import Fact, Topic
+from scantling.comparing.fact import Fact, Facts, Topic
 from scantling.comparing.facts import facts
 from scantling.plans.plan import Plan
 from scantling.quantities import show_money, show_value
@@ -25,7 +25,7 @@ class Consequence:
 
     weight : ``stops`` (admissible before, not now), ``worse``, ``act`` (something must be done otherwise), ``better``,
     ``note``    before, after : for people, "" where it does not exist; of lists only what differs
-    change : the difference in words where both are figures
+    change : the difference in words where both are figures    margin : by how much a finding's margin changed
     """
 
     topic: Topic
@@ -36,6 +36,7 @@ class Consequence:
     change: str
     weight: Weight
     because: str
+    margin: float | None = None
 
     @property
     def order(self) -> tuple[int, int, str, str]:
@@ -43,18 +44,24 @@ class Consequence:
         return (WEIGHTS.index(self.weight), int(self.topic), self.subject, self.what)
 
 
-def consequences(before: Plan, after: Plan) -> tuple[Consequence, ...]:
+def consequences(before: Plan, after: Plan, known: Facts | None = None) -> tuple[Consequence, ...]:
     """Return everything that differs between two plans of one design, what matters first.
 
+    known : the facts of ``before``, where they were found earlier
     Where only one of them could be bought that is told once, and its orders, cost and dates are not.
     """
-    buying = (before.purchase is None) == (after.purchase is None)
-    return differences(facts(before, buying=buying), facts(after, buying=buying))
+    old: Facts = facts(before) if known is None else known
+    new: Facts = facts(after)
+    if (before.purchase is None) != (after.purchase is None):
+        old, new = _unbought(old), _unbought(new)
+    return differences(old, new)
 
 
-def differences(
-    old: Mapping[tuple[Topic, str, str], Fact], new: Mapping[tuple[Topic, str, str], Fact]
-) -> tuple[Consequence, ...]:
+def _unbought(found: Facts) -> Facts:
+    return {key: fact for key, fact in found.items() if not fact.bought}
+
+
+def differences(old: Facts, new: Facts) -> tuple[Consequence, ...]:
     """Return the difference of two sets of facts."""
     keys = [*old, *(key for key in new if key not in old)]
     pairs = [(old.get(key), new.get(key)) for key in keys]
@@ -72,8 +79,22 @@ def _consequence(old: Fact | None, new: Fact | None) -> Consequence:
         raise ValueError("a difference needs at least one fact")
     before, after = _texts(old, new)
     return Consequence(
-        fact.topic, fact.subject, fact.what, before, after, _change(old, new), _weight(old, new), fact.because
+        fact.topic,
+        fact.subject,
+        fact.what,
+        before,
+        after,
+        _change(old, new),
+        _weight(old, new),
+        fact.because,
+        _margin(old, new),
     )
+
+
+def _margin(old: Fact | None, new: Fact | None) -> float | None:
+    if old is None or new is None or old.margin is None or new.margin is None:
+        return None
+    return new.margin - old.margin
 
 
 def _texts(old: Fact | None, new: Fact | None) -> tuple[str, str]:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import IntEnum
+
+Key = tuple[int, str, str]
 
 
 class Topic(IntEnum):
@@ -34,6 +37,7 @@ class Fact:
     number, unit : where the value is a figure
     Two facts are the same where value, detail, items and because are.
     grade : 0 for the best; findings carry how bad they are, so that a change for the worse can be told
+    margin : of a finding    bought : it is of a purchase, and says nothing where one plan has none
     """
 
     topic: Topic
@@ -46,11 +50,13 @@ class Fact:
     unit: str = ""
     grade: int = 0
     because: str = ""
+    margin: float | None = None
+    bought: bool = False
 
     @property
-    def key(self) -> tuple[Topic, str, str]:
+    def key(self) -> Key:
         """What makes facts of two plans comparable."""
-        return (self.topic, self.subject, self.what)
+        return (int(self.topic), self.subject, self.what)
 
     @property
     def done(self) -> tuple[str, str, tuple[str, ...]]:
@@ -61,6 +67,9 @@ class Fact:
     def content(self) -> tuple[str, str, tuple[str, ...], str]:
         """What must be equal for nothing to have changed."""
         return (*self.done, self.because)
+
+
+Facts = Mapping[Key, Fact]
 
 
 def in_words(*named: tuple[str, object]) -> str:

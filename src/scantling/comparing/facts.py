@@ -7,16 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from scantling.comparing.fact import Fact, Topic
+from scantling.comparing.fact import Fact, Key
 from scantling.comparing.facts_of_buying import cost_facts, date_facts, drawer_facts, order_facts, purchase_facts
 from scantling.comparing.facts_of_making import bar_facts, cut_facts, drawing_facts, hole_facts, list_facts, print_facts
 from scantling.comparing.facts_of_parts import finding_facts, part_facts, screw_facts, setting_facts, step_facts
 from scantling.errors import BrokenPromiseError
 from scantling.plans.plan import Plan
 
-Key = tuple[Topic, str, str]
+Source = Callable[[Plan], Iterator[Fact]]
 
-FACTS: tuple[Callable[[Plan], Iterator[Fact]], ...] = (
+FACTS: tuple[Source, ...] = (
     part_facts,
     finding_facts,
     setting_facts,
@@ -28,17 +28,18 @@ FACTS: tuple[Callable[[Plan], Iterator[Fact]], ...] = (
     step_facts,
     list_facts,
     purchase_facts,
+    bar_facts,
+    order_facts,
+    drawer_facts,
+    cost_facts,
+    date_facts,
 )
-BUYING: tuple[Callable[[Plan], Iterator[Fact]], ...] = (bar_facts, order_facts, drawer_facts, cost_facts, date_facts)
 
 
-def facts(plan: Plan, *, buying: bool = True) -> dict[Key, Fact]:
-    """Return all facts of a plan by key.
-
-    buying : with orders, bars, costs and dates; without them where there is nothing to compare them with
-    """
+def facts(plan: Plan) -> dict[Key, Fact]:
+    """Return all facts of a plan by key."""
     found: dict[Key, Fact] = {}
-    for source in (*FACTS, *(BUYING if buying else ())):
+    for source in FACTS:
         for fact in source(plan):
             if fact.key in found:
                 raise BrokenPromiseError(f"two facts are called {fact.topic.name} {fact.subject} {fact.what}")

@@ -29,7 +29,7 @@ def order_facts(plan: Plan) -> Iterator[Fact]:
         for words, amount in sheet.sums:
             day = sheet.arrives.isoformat() if sheet.arrives else ""
             behind = in_words(("days", sheet.lead_days), ("arrives", day)) if words == "total" else ""
-            yield Fact(Topic.ORDER, sheet.vendor, words, amount, behind)
+            yield Fact(Topic.ORDER, sheet.vendor, words, amount, behind, bought=True)
 
 
 def _row(sheet: OrderSheet, row: OrderRow) -> Fact:
@@ -41,7 +41,7 @@ def _row(sheet: OrderSheet, row: OrderRow) -> Fact:
         ("", row.remark),
     )
     value = f"{row.packs} × {row.pack_text}, {row.goods}"
-    return Fact(Topic.ORDER, f"{sheet.vendor}: {row.part}", row.offer, value, behind)
+    return Fact(Topic.ORDER, f"{sheet.vendor}: {row.part}", row.offer, value, behind, bought=True)
 
 
 def drawer_facts(plan: Plan) -> Iterator[Fact]:
@@ -54,7 +54,8 @@ def drawer_facts(plan: Plan) -> Iterator[Fact]:
             ("left over", supply.left),
         ):
             if amount:
-                yield Fact(Topic.ORDER, supply.part, f"{what} ({supply.unit}{size})", str(amount), number=amount)
+                title = f"{what} ({supply.unit}{size})"
+                yield Fact(Topic.ORDER, supply.part, title, str(amount), number=amount, bought=True)
 
 
 def cost_facts(plan: Plan) -> Iterator[Fact]:
@@ -71,7 +72,7 @@ def cost_facts(plan: Plan) -> Iterator[Fact]:
     for what, minor in named.items():
         if minor is not None:
             value = show_money(minor, totals.currency)
-            yield Fact(Topic.COST, "money", what, value, number=minor, unit=totals.currency)
+            yield Fact(Topic.COST, "money", what, value, number=minor, unit=totals.currency, bought=True)
 
 
 def date_facts(plan: Plan) -> Iterator[Fact]:
@@ -82,4 +83,5 @@ def date_facts(plan: Plan) -> Iterator[Fact]:
     ready = f" ({dates.ready.isoformat()})" if dates.ready else ""
     last = in_words(("last to come", ", ".join(dates.deciding)))
     value = f"{dates.lead_days} days{ready}"
-    yield Fact(Topic.DATE, "delivery", "all parts in hand after", value, last, number=dates.lead_days, unit="days")
+    what = "all parts in hand after"
+    yield Fact(Topic.DATE, "delivery", what, value, last, number=dates.lead_days, unit="days", bought=True)

@@ -118,9 +118,8 @@ def bar_facts(plan: Plan) -> Iterator[Fact]:
         )
         found.setdefault((bar.part, f"bars cut into {pattern} mm"), []).append((source, behind))
     for (part, what), rows in found.items():
-        yield Fact(
-            Topic.CUT, part, what, " and ".join(value for value, _ in rows), "; ".join(behind for _, behind in rows)
-        )
+        values, details = (" and ".join(words) for words in zip(*rows, strict=True))
+        yield Fact(Topic.CUT, part, what, values, details, bought=True)
 
 
 def print_facts(plan: Plan) -> Iterator[Fact]:
@@ -144,6 +143,5 @@ def list_facts(plan: Plan) -> Iterator[Fact]:
         behind = in_words(("", line.material), ("", line.remarks))
         found.setdefault((line.part, f"{line.designation} ({line.unit})"), []).append((value, behind))
     for (part, what), rows in found.items():
-        yield Fact(
-            Topic.LIST, part, what, " and ".join(value for value, _ in rows), "; ".join(behind for _, behind in rows)
-        )
+        values, details = (" and ".join(words) for words in zip(*rows, strict=True))
+        yield Fact(Topic.LIST, part, what, values, details)

@@ -35,20 +35,25 @@ def part_facts(plan: Plan) -> Iterator[Fact]:
 def finding_facts(plan: Plan) -> Iterator[Fact]:
     """Every verdict with its value; a check that could not look is a fact too."""
     for finding in plan.findings:
-        yield Fact(
-            Topic.FINDING,
-            finding.subject,
-            f"{finding.code} {finding.title}",
-            _verdict(finding),
-            _behind(finding),
-            number=finding.value,
-            unit=finding.unit,
-            grade=3 - finding.verdict.rank,
-            because=finding.because,
-        )
+        yield _finding(finding)
     for absent in plan.not_looked_at:
         needs = "not looked at: needs " + ", ".join(absent.needs)
         yield Fact(Topic.FINDING, absent.subject, f"{absent.code} {absent.title}", needs, grade=NOT_LOOKED_AT)
+
+
+def _finding(finding: Finding) -> Fact:
+    return Fact(
+        Topic.FINDING,
+        finding.subject,
+        f"{finding.code} {finding.title}",
+        _verdict(finding),
+        _behind(finding),
+        number=finding.value,
+        unit=finding.unit,
+        grade=3 - finding.verdict.rank,
+        because=finding.because,
+        margin=finding.margin,
+    )
 
 
 def _verdict(finding: Finding) -> str:
@@ -87,18 +92,26 @@ def _behind(finding: Finding) -> str:
 def setting_facts(plan: Plan) -> Iterator[Fact]:
     """Every value to enter or test to pass."""
     for setting in plan.settings:
+        subject, what = _named(setting)
         value = f"{setting.value} {setting.unit}".strip()
-        number = _number(setting)
         yield Fact(
             Topic.SETTING,
-            setting.key,
-            setting.title,
+            subject,
+            what,
             value,
             setting.exact,
-            number=number,
+            number=_number(setting),
             unit=setting.unit,
             because=setting.because,
         )
+
+
+def _named(setting: Setting) -> tuple[str, str]:
+    """Return an axis and what is set there, so that equal settings of axes read alike; else the key and the title."""
+    axis = setting.group.removeprefix("axis ")
+    if axis != setting.group and setting.title.startswith(f"{axis}: "):
+        return setting.group, setting.title.removeprefix(f"{axis}: ")
+    return setting.key, setting.title
 
 
 def _number(setting: Setting) -> float | None:

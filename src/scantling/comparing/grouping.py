@@ -9,7 +9,7 @@ from scantling.comparing.consequences import Consequence, Weight
 from scantling.comparing.fact import Topic
 
 _QUIET = {
-    Topic.FINDING: "verdicts stay, with other values",
+    Topic.FINDING: "verdicts stay, with nearly the same margins",
     Topic.STEP: "steps take other parts",
     Topic.LIST: "lines of the parts list differ",
     Topic.SETTING: "settings stay, for other reasons",
@@ -18,6 +18,7 @@ _QUIET = {
 }
 
 
+LEAST_MARGIN = 0.1  # a sound verdict whose margin moves by less is only counted
 _ABOUT = {
     Topic.PART: "part",
     Topic.FINDING: "check",
@@ -57,7 +58,7 @@ class Group:
     @property
     def title(self) -> str:
         """Subjects and what differs in them; only what a reader does not know from the topic."""
-        if self.topic in (Topic.SETTING, Topic.COST, Topic.DATE):
+        if self.topic in (Topic.COST, Topic.DATE):
             return self.what
         told = {Topic.PART: "part", Topic.DRAWING: "template", Topic.PRINT: "print", Topic.CUT: "pieces"}
         names = few(self.subjects)
@@ -88,7 +89,8 @@ def grouped(consequences: Sequence[Consequence], everything: bool = False) -> Gr
 
 def is_quiet(consequence: Consequence) -> bool:
     """True where nothing is to be done or decided: told by a count unless everything is asked for."""
-    return consequence.weight == "note" and consequence.topic in _QUIET
+    moved = consequence.topic is Topic.FINDING and abs(consequence.margin or 0.0) >= LEAST_MARGIN
+    return consequence.weight == "note" and consequence.topic in _QUIET and not moved
 
 
 def _groups(consequences: Sequence[Consequence]) -> tuple[Group, ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from rich.console import Console
 from rich.text import Text
 
-from scantling.api.following import Group, Grouped, few
+from scantling.api.following import Group, Grouped
+from scantling.cli.text.few import few
 from scantling.cli.text.screen import STYLES, indented
 
 HEADINGS = {
