@@ -21,9 +21,15 @@ LIMIT_RATIO = 0.02
 dialog has shrunk the page, and that must be put right there (common practice, no source)."""
 
 
+BAR = "{bar}"
+
+
 @dataclass(frozen=True)
 class Correction:
-    """Scales by which pages are drawn, and the sentence that a page carries about them."""
+    """Scales by which pages are drawn, and the sentence that a page carries about them.
+
+    words : with ``BAR`` where the length of the bar across stands
+    """
 
     across_ratio: float
     along_ratio: float
@@ -33,6 +39,10 @@ class Correction:
     def is_read(self) -> bool:
         """True where a reading stands behind it."""
         return self.across_ratio != 1.0 or self.along_ratio != 1.0
+
+    def said(self, bar_mm: float) -> str:
+        """Return the sentence for a page whose bar across is so long."""
+        return self.words.replace(BAR, f"{bar_mm:.0f}")
 
 
 def printer_correction(printer: Printer, where: Where) -> Correction:
@@ -56,7 +66,7 @@ def printer_correction(printer: Printer, where: Where) -> Correction:
 
 
 def _is_off(ratio: float) -> bool:
-    return abs(ratio - 1) > LIMIT_RATIO
+    return abs(ratio - 1) > LIMIT_RATIO + 1e-9
 
 
 def _too_far(printer: Printer, bar_mm: Figure, way: str, ratio: float, where: Where) -> Fault:
@@ -84,8 +94,8 @@ def _corrected(printer: Printer, found: dict[str, float], across: float, along: 
 def _uncorrected(printer: Printer) -> str:
     name = printer.name or "your printer"
     return (
-        f"Not corrected for {name}: print this page first, read both bars, and write the readings into the workshop "
-        "file under printer (bar, across, along); then print all pages anew."
+        f"Not corrected for {name}: print this page first, read the bar across, and the bar along up to its tick "
+        f"{BAR}; write both into the workshop file under printer, with bar: {BAR} mm; then print all pages anew."
     )
 
 

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from scantling.drawing.primitives import Anchor, Item, Pen, Text
-from scantling.plans.sheets.correction import Correction
 from scantling.plans.sheets.flow import (
     BODY_MM,
     LINE_MM,
@@ -20,7 +19,7 @@ from scantling.plans.sheets.flow import (
     shortened,
     table,
 )
-from scantling.plans.sheets.frame import MapCell, page_map, stop_words
+from scantling.plans.sheets.frame import MapCell, PageLay, page_map, stop_words
 from scantling.plans.sheets.job import NOMINAL, TemplateHole, TemplateJob, from_edges
 from scantling.plans.sheets.panel import PanelDrawing
 from scantling.quantities import show_number
@@ -39,16 +38,15 @@ CAUTION = (
 )
 
 
-def facts_rows(
-    job: TemplateJob, drawing: PanelDrawing, correction: Correction, cells: Sequence[MapCell], width_mm: float
-) -> list[Row]:
+def facts_rows(job: TemplateJob, drawing: PanelDrawing, lay: PageLay, cells: Sequence[MapCell]) -> list[Row]:
     """Return all words of a template, the most needed first.
 
     job : the panel as designed, not as laid on paper    cells : the map of pages; none for a panel on one page
     """
+    width_mm = lay.content.usable_width_mm
     return [
         *_title(job, cells, width_mm),
-        *_checks(job, drawing, correction, len(cells), width_mm),
+        *_checks(job, drawing, lay, len(cells)),
         *_care(job, drawing, width_mm),
         *_drilling(job, drawing, width_mm),
         *_order_of_work(job, drawing, len(cells), width_mm),
@@ -93,7 +91,8 @@ def _beside(rows: Sequence[Row], cells: Sequence[MapCell], width_mm: float) -> R
     return Row(tall_mm, draw)
 
 
-def _checks(job: TemplateJob, drawing: PanelDrawing, correction: Correction, pages: int, width_mm: float) -> list[Row]:
+def _checks(job: TemplateJob, drawing: PanelDrawing, lay: PageLay, pages: int) -> list[Row]:
+    width_mm = lay.content.usable_width_mm
     box = job.outline.extents
     first, second = drawing.marks.diagonals_mm
     glued = "After gluing the pages: " if pages > 1 else ""
@@ -105,7 +104,7 @@ def _checks(job: TemplateJob, drawing: PanelDrawing, correction: Correction, pag
     bars = "Both check bars of every page, from the middle of one line to the middle of the other."
     return [
         *heading("Measure before you drill"),
-        *paragraph(f"{bars} {correction.words}", width_mm),
+        *paragraph(f"{bars} {lay.correction.said(lay.bars_mm[0])}", width_mm),
         *paragraph(sizes, width_mm),
     ]
 
@@ -141,6 +140,8 @@ def _drilling(job: TemplateJob, drawing: PanelDrawing, width_mm: float) -> list[
             *heading("Holes, from the two edges to the centre"),
             *table(["mark", "from B", "from A", "hole", "bit", "first", "for"], _each(job), width_mm),
         ]
+    if drawing.corners and not job.holes:
+        rows += heading("Inside corners")
     if drawing.corners:
         bits: dict[str, int] = {}
         for corner in drawing.corners:

@@ -92,8 +92,11 @@ def bars(lay: PageLay) -> list[Item]:
         half_mm = _tick_mm(k, round(across_mm / 10))
         items.append(Line((x + 10 * k, bar_y - half_mm), (x + 10 * k, bar_y + half_mm), Pen.CHECK))
     for k in range(round(along_mm / 10) + 1):
-        half_mm = _tick_mm(k, round(along_mm / 10))
+        half_mm = 2.2 if 10 * k == across_mm else _tick_mm(k, round(along_mm / 10))
         items.append(Line((bar_x - half_mm, y + 10 * k), (bar_x + half_mm, y + 10 * k), Pen.CHECK))
+    if across_mm < along_mm:  # both readings are of one length, so that one figure says what they should have been
+        mark = Text((bar_x - 2.6, y + across_mm), f"{across_mm:.0f}", TEXT_MM, Pen.CHECK, Anchor.MIDDLE, 90.0)
+        items.append(mark)
     room_mm = lay.content.usable_width_mm - _MAP_MM[0] - 3.0
     items.append(Text((x, y - 10.6), _bar_words("across", across_mm, room_mm), TEXT_MM, Pen.CHECK))
     along = _bar_words("along", along_mm, lay.content.usable_height_mm)

@@ -71,7 +71,7 @@ def _on_one(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
     right_mm, top_mm = content.usable_width_mm - left_mm, box.height_mm + ROUND_MM
     window = Extents(-left_mm, -ROUND_MM, right_mm, top_mm)
     drawing = draw_panel(laid.job, [window], laid.turned)
-    rows = facts_rows(job, drawing, lay.correction, (), content.usable_width_mm)
+    rows = facts_rows(job, drawing, lay, ())
     free_mm = content.usable_height_mm - box.height_mm - 2 * ROUND_MM
     shown, title = _shown(drawing, window, lay), _title(job)
     if free_mm >= _ROOMY_MM or height_mm(rows) <= free_mm:
@@ -149,7 +149,7 @@ def _on_many(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
     count, facts, cells = 0, [], []
     for _ in range(3):  # the map names pages by number, and its own page may be among those before them
         cells = [MapCell(one.column, one.row, count + k) for k, one in enumerate(tiling.tiles, 1)]
-        rows = facts_rows(job, drawing, lay.correction, cells, lay.content.usable_width_mm)
+        rows = facts_rows(job, drawing, lay, cells)
         facts = _fact_pages(rows, lay)
         if len(facts) == count:
             break
@@ -219,5 +219,5 @@ def _level(y: float, window: Extents, middle: float, off_mm: float, words: str) 
 def _cross(point: Point) -> list[Item]:
     """A cross in a diamond, unlike the cross of a hole."""
     (x, y), r = point, CROSS_MM
-    diamond = Polygon(((x - r / 2, y), (x, y + r / 2), (x + r / 2, y), (x, y - r / 2)), Pen.SEAM)
-    return [Line((x - r, y), (x + r, y), Pen.SEAM), Line((x, y - r), (x, y + r), Pen.SEAM), diamond]
+    diamond = Polygon(((x - r / 2, y), (x, y + r / 2), (x + r / 2, y), (x, y - r / 2)), Pen.NOTE)
+    return [Line((x - r, y), (x + r, y), Pen.NOTE), Line((x, y - r), (x, y + r), Pen.NOTE), diamond]

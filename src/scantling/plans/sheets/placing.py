@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil, floor, hypot
 
-from scantling.drawing.compound import text_corners
-from scantling.drawing.primitives import Item, Point, Text
+from scantling.drawing.lettering import text_width_mm
+from scantling.drawing.primitives import Anchor, Item, Point, Text
 from scantling.shapes.edges import Extents
 
 Box = tuple[float, float, float, float]
@@ -35,12 +36,14 @@ class Room:
     def __init__(self, windows: Sequence[Extents]) -> None:
         """Begin with empty pages."""
         self.windows = tuple(windows)
-        self._cells: defaultdict[tuple[int, int], list[tuple[Box, float]]] = defaultdict(list)
+        self._things: list[tuple[Box, float]] = []
+        self._cells: defaultdict[tuple[int, int], list[int]] = defaultdict(list)
 
     def add(self, box: Box, weight: float) -> None:
         """Note something that should not be covered."""
         for cell in _cells(box):
-            self._cells[cell].append((box, weight))
+            self._cells[cell].append(len(self._things))
+        self._things.append((box, weight))
 
     def add_line(self, start: Point, end: Point, weight: float) -> None:
         """Note a stroke, in pieces short enough to be told from its box."""
@@ -57,19 +60,33 @@ class Room:
         for start, end in zip(points, [*points[1:], points[0]], strict=True):
             self.add_line(start, end, weight)
 
-    def cost(self, box: Box, home: Point | None = None) -> float:
-        """Return how badly a box lies: what it covers, and whether some page shows it whole (with ``home``)."""
+    def cost(self, box: Box, home: Point | None = None, most: float = float("inf")) -> float:
+        """Return how badly a box lies: what it covers, and whether some page shows it whole (with ``home``).
+
+        most : a sum from which on it does not matter any more
+        """
         shown = any(_holds(window, box) and (home is None or _has(window, home)) for window in self.windows)
-        seen: set[tuple[Box, float]] = set()
+        cost, seen = 0.0 if shown else _UNSEEN, set()
         for cell in _cells(box):
-            seen.update(self._cells.get(cell, ()))
-        return (0.0 if shown else _UNSEEN) + sum(_shared_mm2(box, other) * weight for other, weight in sorted(seen))
+            for number in self._cells.get(cell, ()):
+                if number in seen:
+                    continue
+                seen.add(number)
+                other, weight = self._things[number]
+                cost += _shared_mm2(box, other) * weight
+                if cost >= most:
+                    return cost
+        return cost
+
+    def is_clear(self, box: Box) -> bool:
+        """True where some page shows the box whole and nothing stands there."""
+        return self.cost(box, most=1e-9) == 0
 
     def best(self, boxes: Iterable[Box], home: Point | None = None) -> tuple[int, float]:
         """Return which box lies best, the first of equals, and its cost; (-1, inf) for none."""
         best = (-1, float("inf"))
         for number, box in enumerate(boxes):
-            cost = self.cost(box, home)
+            cost = self.cost(box, home, best[1])
             if cost < best[1] - 1e-9:
                 best = (number, cost)
             if cost == 0:
@@ -78,10 +95,20 @@ class Room:
 
 
 def text_box(text: Text, margin_mm: float = 0.6) -> Box:
-    """Return the upright box around a text."""
-    corners = text_corners(text, margin_mm)
-    xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    return (min(xs), min(ys), max(xs), max(ys))
+    """Return the upright box around a text; turned texts stand in quarter turns."""
+    width_mm = _width_mm(text.text, text.height_mm, text.bold)
+    left_mm = {Anchor.START: 0.0, Anchor.MIDDLE: -width_mm / 2, Anchor.END: -width_mm}[text.anchor] - margin_mm
+    foot_mm = (-text.height_mm / 2 if text.centred else 0.0) - margin_mm
+    right_mm, head_mm = left_mm + width_mm + 2 * margin_mm, foot_mm + text.height_mm + 2 * margin_mm
+    x, y = text.at
+    if text.turn_deg == 0:
+        return (x + left_mm, y + foot_mm, x + right_mm, y + head_mm)
+    return (x - head_mm, y + left_mm, x - foot_mm, y + right_mm)
+
+
+@lru_cache(maxsize=4096)
+def _width_mm(text: str, height_mm: float, bold: bool) -> float:
+    return text_width_mm(text, height_mm, bold)
 
 
 def is_unseen(cost: float) -> bool:

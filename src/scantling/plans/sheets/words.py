@@ -195,7 +195,7 @@ def _outside(job: TemplateJob, room: Room, text: Text) -> Text | None:
     for x in (box.x_max_mm + 8.0, box.x_min_mm - 8.0, box.x_max_mm + 14.0, box.x_min_mm - 14.0):
         for share in (0.5, 0.7, 0.3, 0.85, 0.15):
             placed = replace(text, at=(x, box.y_min_mm + share * box.height_mm), turn_deg=90.0)
-            if room.cost(text_box(placed, 1.0)) == 0:
+            if room.is_clear(text_box(placed, 1.0)):
                 return placed
     return None
 
@@ -213,10 +213,10 @@ def _arrows(job: TemplateJob, turned: bool) -> list[tuple[str, bool]]:
 
 def _freest(job: TemplateJob, room: Room, text: Text) -> Text | None:
     """The place on the panel, nearest to its middle, where a text covers nothing."""
-    for at in _spots(job.outline.extents):
-        placed = replace(text, at=at)
-        if room.cost(text_box(placed, 1.5)) == 0 and job.outline.holds(at):
-            return placed
+    x0, y0, x1, y1 = text_box(replace(text, at=(0.0, 0.0)), 1.5)
+    for x, y in _spots(job.outline.extents):
+        if room.is_clear((x + x0, y + y0, x + x1, y + y1)) and job.outline.holds((x, y)):
+            return replace(text, at=(x, y))
     return None
 
 
@@ -241,7 +241,7 @@ def _arrow_words(job: TemplateJob, room: Room, turned: bool) -> list[Saying]:
         half_w, half_h = (half_mm, TEXT_MM) if flat else (TEXT_MM, half_mm)
         for x, y in _spots(job.outline.extents):
             box = (x - half_w - 1, y - half_h - 1, x + half_w + 1, y + half_h + 1)
-            if room.cost(box) == 0 and job.outline.holds((x, y)):
+            if room.is_clear(box) and job.outline.holds((x, y)):
                 room.add(box, WORDS)
                 found.append(Saying(box, (*_arrow_at(x, y, words, half_mm, flat),)))
                 break
