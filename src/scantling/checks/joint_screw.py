@@ -7,6 +7,7 @@ that fails already at nominal sizes is unsound: another length costs next to not
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from scantling.build.reader import Reader
@@ -46,7 +47,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         "grip": known(f"thickness of the stack of {joint}", fit.grip_mm, "mm"),
         "holding": known(f"depth that holds in {joint}", fit.holding_mm, "mm"),
     }
-    worst = min(demands(fit), key=lambda demand: weight(weigh(Trial(demand.rule, inputs, demand.bounds))))
+    worst = pressing(demands(fit), inputs)
     return judge(
         CHECK,
         reader,
@@ -58,6 +59,16 @@ def _run(reader: Reader, subject: str) -> Finding:
         because=f"{screw.id} through {{grip}}, held over {{holding}}: {worst.words}",
         mend=worst.mend,
     )
+
+
+def pressing(demanded: Sequence[Demand], inputs: Mapping[str, Input]) -> Demand:
+    """Return the demand that presses most: of those that fail at nominal the one missed most, else by their bands."""
+    trials = [(demand, Trial(demand.rule, inputs, demand.bounds)) for demand in demanded]
+    at_nominal = [(trial.point(), demand) for demand, trial in trials]
+    failing = [(point.margin, demand) for point, demand in at_nominal if not point.is_inside]
+    if failing:
+        return min(failing, key=lambda pair: pair[0])[1]
+    return min(trials, key=lambda pair: weight(weigh(pair[1])))[0]
 
 
 def demands(fit: ScrewFit) -> list[Demand]:
