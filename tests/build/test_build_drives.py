@@ -8,7 +8,16 @@ from math import pi
 import pytest
 
 from scantling.build.axis_loads import guide_geometry, guide_size, travel
-from scantling.build.drives import belt_drive, belt_path, full_steps, guide_friction, screw_drive, steps_per_mm
+from scantling.build.drives import (
+    belt_drive,
+    belt_gear,
+    belt_path,
+    belt_run,
+    full_steps,
+    guide_friction,
+    screw_drive,
+    steps_per_mm,
+)
 from scantling.build.lengths import belt_order, cut_length_um, piece_length, whole_um
 from scantling.build.missing import NotDescribedError
 from scantling.quantities import Grade
@@ -33,9 +42,17 @@ def test_steps_of_a_screw_are_exact(read, screw, per_mm, full_um):
     assert drive.lead_mm == 3200 / per_mm
 
 
+def test_steps_depend_on_motor_and_pulley_alone(read):
+    reader = read()
+    assert reader.derive(belt_gear, "y") == reader.derive(belt_drive, "y").gear
+    alone = read()
+    alone.derive(steps_per_mm, "y")
+    assert {key.subject for key in alone.trail} == {"y-motor", "y-pulley"}
+
+
 def test_a_smaller_pulley_moves_the_belt_line(read):
     # 20 -> 16 teeth of 2 mm: (20 - 16) * 2 / (2 pi) = 1.273 mm nearer to the shaft
-    radii = [read(parts={"y-pulley": p}).derive(belt_drive, "y").radius_mm for p in ("pulley-20", "pulley-16")]
+    radii = [read(parts={"y-pulley": p}).derive(belt_run, "y").radius_mm for p in ("pulley-20", "pulley-16")]
     assert radii[0] - radii[1] == pytest.approx(1.273, abs=5e-4)
 
 
@@ -59,11 +76,11 @@ def test_an_idler_of_its_own_counts(read):
         "places.y-idler": {"reference": "idler-16", "stand-ins": ["ball"]},
         "axes.y.idler": "y-idler",
     }
-    drive = read(changes).derive(belt_drive, "y")
+    drive = read(changes).derive(belt_run, "y")
     assert drive.idler_radius_mm == pytest.approx(16 / pi)
     assert drive.teeth_in_mesh is not None
     assert drive.teeth_in_mesh > 10  # the larger of the two is wrapped by more than half
-    smooth = read(changes, parts={"y-idler": "ball"}).derive(belt_drive, "y")
+    smooth = read(changes, parts={"y-idler": "ball"}).derive(belt_run, "y")
     assert smooth.idler_radius_mm == pytest.approx(6.0)
 
 

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 import pytest
 
-from scantling.build.drives import belt_drive, steps_per_mm
+from scantling.build.drives import belt_run, steps_per_mm
 from scantling.build.holes import sheet_holes
 from scantling.build.lengths import piece_length
 from scantling.build.masses import place_mass
@@ -174,7 +174,7 @@ def test_a_thinner_sheet_ripples(village, reference, changed):
 def test_fewer_teeth_ripple(village, reference, changed):
     before, after = village.reader(reference), village.reader(changed(reference, y_pulley="pulley-16"))
     assert [steps_per_mm(r, axis) for r in (before, after) for axis in "xy"] == [80, 80, 100, 100]
-    assert belt_drive(before, "y").radius_mm - belt_drive(after, "y").radius_mm == pytest.approx(1.273, abs=0.001)
+    assert belt_run(before, "y").radius_mm - belt_run(after, "y").radius_mm == pytest.approx(1.273, abs=0.001)
 
 
 def test_holes_follow_the_motor(village, reference, changed):

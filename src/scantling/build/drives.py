@@ -7,14 +7,13 @@ from fractions import Fraction
 from math import pi, tau
 from typing import TypeVar
 
-from scantling.build.axis_loads import guide_geometry
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import ZERO, size
 from scantling.build.typical import belt_pitch, bushing_drag, bushing_friction, screw_friction
 from scantling.formulas import belts
 from scantling.model.axis import BeltAxis, ScrewAxis
-from scantling.model.kinds import BallBearing, Belt, DriveNut, Motor, Pulley, ThreadedRod
+from scantling.model.kinds import BallBearing, Belt, Bushing, DriveNut, Motor, Pulley, ThreadedRod
 from scantling.model.part import Part
 from scantling.quantities import Figure
 from scantling.tables.threads import Thread, thread
@@ -25,13 +24,8 @@ P = TypeVar("P", bound=Part)
 
 
 @dataclass(frozen=True)
-class BeltDrive:
-    """A belt axis: ``travel_mm`` per turn, steps of the axis, radii to the belt's cords.
-
-    teeth_in_mesh : on the motor's pulley, None where the axles' distance is not described
-    closed_length_mm, closed_axles_mm : pitch length of a closed belt and the axles' distance it asks for, None for
-    open belts, the distance also where the belt does not go round
-    """
+class BeltGear:
+    """What motor and pulley make of a belt axis: ``travel_mm`` per turn, its steps, the radius to the belt's cords."""
 
     axis: str
     profile: str
@@ -44,9 +38,34 @@ class BeltDrive:
     full_step_mm: Fraction
     microstep_mm: Fraction
     radius_mm: float
+
+
+@dataclass(frozen=True)
+class BeltRun:
+    """How a belt runs round pulley and idler: radii to its cords, the axles' distance where it is described.
+
+    teeth_in_mesh : on the motor's pulley, None where the axles' distance is not described
+    """
+
+    axis: str
+    pitch_mm: Fraction
+    teeth: int
+    radius_mm: float
     idler_radius_mm: float
     axles_mm: Figure | None
     teeth_in_mesh: float | None
+
+
+@dataclass(frozen=True)
+class BeltDrive:
+    """A belt axis whole.
+
+    closed_length_mm, closed_axles_mm : pitch length of a closed belt and the axles' distance it asks for, None for
+    open belts, the distance also where the belt does not go round
+    """
+
+    gear: BeltGear
+    run: BeltRun
     closed_length_mm: float | None
     closed_axles_mm: float | None
 
@@ -91,23 +110,18 @@ def full_steps(reader: Reader, axis: str) -> Fraction:
 def steps_per_mm(reader: Reader, axis: str) -> Fraction:
     """Return the steps, microsteps counted, that move an axis by one millimetre."""
     if isinstance(reader.design.axes[axis], BeltAxis):
-        return reader.derive(belt_drive, axis).steps_per_mm
+        return reader.derive(belt_gear, axis).steps_per_mm
     return reader.derive(screw_drive, axis).steps_per_mm
 
 
-def belt_drive(reader: Reader, axis: str) -> BeltDrive:
-    """Return what the chosen pulley and belt make of a belt axis."""
+def belt_gear(reader: Reader, axis: str) -> BeltGear:
+    """Return what motor and pulley make of a belt axis; reads neither belt nor idler."""
     described = _belt_axis(reader, axis)
     pulley = _part(reader, described.pulley, Pulley, f"axes.{axis}.pulley")
-    belt = reader.part(described.belt)
     pitch_mm = belt_pitch(pulley.profile, f"parts.{pulley.id}.profile")
     travel_mm = belts.belt_travel_per_turn_mm(pulley.teeth, pitch_mm)
     turn = reader.derive(full_steps, axis)
-    radius_mm, idler_mm = pulley.teeth * float(pitch_mm) / tau, reader.derive(idler_radius, axis)
-    axles_mm = None if described.axles is None else reader.derive(size, described.axles)
-    teeth = belt.closed_teeth if isinstance(belt, Belt) else None
-    closed_mm = None if teeth is None else teeth * float(pitch_mm)
-    return BeltDrive(
+    return BeltGear(
         axis=axis,
         profile=pulley.profile,
         pitch_mm=pitch_mm,
@@ -118,13 +132,36 @@ def belt_drive(reader: Reader, axis: str) -> BeltDrive:
         steps_per_mm=turn * described.microsteps / travel_mm,
         full_step_mm=travel_mm / turn,
         microstep_mm=travel_mm / turn / described.microsteps,
-        radius_mm=radius_mm,
-        idler_radius_mm=idler_mm,
-        axles_mm=axles_mm,
-        teeth_in_mesh=None if axles_mm is None else _teeth_in_mesh(pulley.teeth, radius_mm, idler_mm, axles_mm.value),
-        closed_length_mm=closed_mm,
-        closed_axles_mm=None if closed_mm is None else _axles_of(closed_mm, radius_mm, idler_mm),
+        radius_mm=pulley.teeth * float(pitch_mm) / tau,
     )
+
+
+def belt_run(reader: Reader, axis: str) -> BeltRun:
+    """Return how a belt runs round the chosen pulley and idler; reads neither motor nor belt."""
+    described = _belt_axis(reader, axis)
+    pulley = _part(reader, described.pulley, Pulley, f"axes.{axis}.pulley")
+    pitch_mm = belt_pitch(pulley.profile, f"parts.{pulley.id}.profile")
+    radius_mm, idler_mm = pulley.teeth * float(pitch_mm) / tau, reader.derive(idler_radius, axis)
+    axles_mm = None if described.axles is None else reader.derive(size, described.axles)
+    mesh = None if axles_mm is None else _teeth_in_mesh(pulley.teeth, radius_mm, idler_mm, axles_mm.value)
+    return BeltRun(axis, pitch_mm, pulley.teeth, radius_mm, idler_mm, axles_mm, mesh)
+
+
+def belt_drive(reader: Reader, axis: str) -> BeltDrive:
+    """Return what motor, pulley, belt and idler make of a belt axis."""
+    gear, run = reader.derive(belt_gear, axis), reader.derive(belt_run, axis)
+    closed_mm = reader.derive(closed_length, axis)
+    axles_mm = None if closed_mm is None else _axles_of(closed_mm, run.radius_mm, run.idler_radius_mm)
+    return BeltDrive(gear, run, closed_mm, axles_mm)
+
+
+def closed_length(reader: Reader, axis: str) -> float | None:
+    """Return the pitch length in mm of a closed belt, None for an open one."""
+    described = _belt_axis(reader, axis)
+    belt = reader.part(described.belt)
+    if not isinstance(belt, Belt) or belt.closed_teeth is None:
+        return None
+    return belt.closed_teeth * float(belt_pitch(belt.profile, f"parts.{belt.id}.profile"))
 
 
 def idler_radius(reader: Reader, axis: str) -> float:
@@ -145,15 +182,15 @@ def idler_radius(reader: Reader, axis: str) -> float:
 
 def belt_path(reader: Reader, axis: str) -> Figure:
     """Return the length in mm of a belt once round pulley and idler, tight."""
-    drive = reader.derive(belt_drive, axis)
-    if drive.axles_mm is None:
+    run = reader.derive(belt_run, axis)
+    if run.axles_mm is None:
         raise NotDescribedError((f"axes.{axis}.axles",))
-    small_mm, large_mm = sorted((2 * drive.radius_mm, 2 * drive.idler_radius_mm))
-    if drive.axles_mm.low <= (large_mm - small_mm) / 2:
+    small_mm, large_mm = sorted((2 * run.radius_mm, 2 * run.idler_radius_mm))
+    if run.axles_mm.low <= (large_mm - small_mm) / 2:
         raise NotDescribedError((f"axes.{axis}.axles (longer than the pulleys are wide)",))
-    ends = (drive.axles_mm.value, drive.axles_mm.low, drive.axles_mm.high)
+    ends = (run.axles_mm.value, run.axles_mm.low, run.axles_mm.high)
     value, low, high = (belts.open_belt_length_mm(small_mm, large_mm, centre_mm) for centre_mm in ends)
-    return Figure(value, low, high, drive.axles_mm.grade)
+    return Figure(value, low, high, run.axles_mm.grade)
 
 
 def screw_drive(reader: Reader, axis: str) -> ScrewDrive:
@@ -184,20 +221,16 @@ def screw_drive(reader: Reader, axis: str) -> ScrewDrive:
 
 def guide_friction(reader: Reader, axis: str) -> GuideFriction:
     """Return the friction of an axis's guide, from its bushings where they say it, else from their class."""
-    typed_n = reader.design.axes[axis].friction_n
-    if reader.design.axes[axis].guide is None:
+    described = reader.design.axes[axis]
+    guide, typed_n = described.guide, described.friction_n
+    bushing = None if guide is None else reader.part(guide.bearings)
+    if guide is None or not isinstance(bushing, Bushing):
         if typed_n is None:
-            raise NotDescribedError((f"axes.{axis}.guide",))
+            raise NotDescribedError((f"axes.{axis}.guide" + ("" if guide is None else ".bearings (a bushing)"),))
         return GuideFriction(ZERO, ZERO, typed_n)
-    guide = reader.derive(guide_geometry, axis)
-    if guide.bushing is None:
-        if typed_n is None:
-            raise NotDescribedError((f"axes.{axis}.guide.bearings (a bushing)",))
-        return GuideFriction(ZERO, ZERO, typed_n)
-    bushing = guide.bushing
     ratio = bushing.friction_ratio if bushing.friction_ratio is not None else bushing_friction(bushing.lining)
     drag_n = bushing.drag_n if bushing.drag_n is not None else bushing_drag(bushing.lining)
-    return GuideFriction(ratio, Figure.exact(guide.bearings) * drag_n, typed_n)
+    return GuideFriction(ratio, Figure.exact(reader.pieces(guide.bearings)) * drag_n, typed_n)
 
 
 def _friction(axis: ScrewAxis, screw: ThreadedRod, nut: Part | None, found: Thread) -> Figure:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from math import sqrt
 
 from scantling.build.axis_loads import travel
-from scantling.build.drives import belt_drive, screw_drive
+from scantling.build.drives import belt_gear, belt_run, screw_drive
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import size
@@ -80,12 +80,12 @@ def own_settings(reader: Reader) -> tuple[Setting, ...]:
 
 
 def _belt_steps(reader: Reader, axis: str) -> list[Setting]:
-    drive = reader.derive(belt_drive, axis)
+    drive, run = reader.derive(belt_gear, axis), reader.derive(belt_run, axis)
     because = f"{drive.teeth} teeth of {show_number(float(drive.pitch_mm))} mm"
     found = _steps(axis, drive.steps_per_mm, drive.full_steps, drive.microsteps, drive.full_step_mm, because)
-    if drive.axles_mm is not None:
-        found += _note(reader, axis, drive.axles_mm.value)
-        length = _rounded(drive.axles_mm)
+    if run.axles_mm is not None:
+        found += _note(reader, axis, run.axles_mm.value)
+        length = _rounded(run.axles_mm)
         found.append(
             _setting(axis, "belt-span", "free span of the belt, for tuning", length, "mm", because="axle distance")
         )

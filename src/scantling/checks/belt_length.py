@@ -6,7 +6,7 @@ the difference between its length and the path.
 
 from __future__ import annotations
 
-from scantling.build.drives import belt_drive, belt_path
+from scantling.build.drives import belt_path, closed_length
 from scantling.build.lengths import piece_length
 from scantling.build.reader import Reader
 from scantling.checks.inputs import known
@@ -20,9 +20,9 @@ TAKE_UP_MM = 3.0  # of the axle distance, either way, that an adjuster gives: co
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    drive = reader.derive(belt_drive, ident(subject))
-    if drive.closed_length_mm is not None:
-        return _closed(reader, subject, drive.closed_length_mm)
+    closed_mm = reader.derive(closed_length, ident(subject))
+    if closed_mm is not None:
+        return _closed(reader, subject, closed_mm)
     length = reader.derive(piece_length, belt_axis(reader, subject).belt)
     return judge(
         CHECK,

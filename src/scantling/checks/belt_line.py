@@ -6,7 +6,7 @@ askew.
 
 from __future__ import annotations
 
-from scantling.build.drives import belt_drive
+from scantling.build.drives import belt_run
 from scantling.build.reader import Reader
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge
@@ -19,7 +19,7 @@ from scantling.model.kinds import Pulley
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    axis, drive = belt_axis(reader, subject), reader.derive(belt_drive, ident(subject))
+    axis, drive = belt_axis(reader, subject), reader.derive(belt_run, ident(subject))
     reference = reader.design.parts.get(reader.design.places[axis.pulley].reference.part)
     teeth = reference.teeth if isinstance(reference, Pulley) else drive.teeth
     drawn_mm = pitch_diameter_mm(teeth, float(drive.pitch_mm)) / 2

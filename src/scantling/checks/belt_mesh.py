@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import floor
 
-from scantling.build.drives import belt_drive
+from scantling.build.drives import belt_run
 from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.checks.inputs import known
@@ -19,7 +19,7 @@ LEAST_TEETH = 6.0
 
 def _run(reader: Reader, subject: str) -> Finding:
     name = ident(subject)
-    drive = reader.derive(belt_drive, name)
+    drive = reader.derive(belt_run, name)
     mesh = need(drive.teeth_in_mesh, f"axes.{name}.axles")
     return judge(
         CHECK,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scantling.build.drives import belt_drive
+from scantling.build.drives import belt_gear
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.checks.inputs import known
@@ -17,7 +17,7 @@ from scantling.tables.sources import cite
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    drive = reader.derive(belt_drive, ident(subject))
+    drive = reader.derive(belt_gear, ident(subject))
     try:
         profile = belt_profile(drive.profile)
     except LookUpError as error:

@@ -5,7 +5,7 @@ A micro-step is where the motor is told to go; under load it comes only near: th
 
 from __future__ import annotations
 
-from scantling.build.drives import belt_drive
+from scantling.build.drives import belt_gear
 from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.checks.inputs import known
@@ -20,7 +20,7 @@ from scantling.quantities import show_fraction
 def _run(reader: Reader, subject: str) -> Finding:
     axis, name = belt_axis(reader, subject), ident(subject)
     wanted = need(axis.needs.resolution_mm, f"axes.{name}.needs.resolution")
-    drive = reader.derive(belt_drive, name)
+    drive = reader.derive(belt_gear, name)
     return judge(
         CHECK,
         reader,

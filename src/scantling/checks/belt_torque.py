@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.drives import belt_drive
+from scantling.build.drives import belt_gear
 from scantling.build.missing import gather, need
 from scantling.build.reader import Reader
 from scantling.checks.axis_loads import MOVING_MASS, load_inputs, push_n, reached_mm_s
@@ -59,7 +59,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         lambda: need(axis.needs.speed_mm_s, f"axes.{name}.needs.speed"),
         lambda: need(axis.needs.acceleration_mm_s2, f"axes.{name}.needs.acceleration"),
     )
-    drive, way = reader.derive(belt_drive, name), axis.needs.travel_mm
+    drive, way = reader.derive(belt_gear, name), axis.needs.travel_mm
     top_mm_s = reached_mm_s(speed.value, acceleration.value, way.value if way else None)
     turns_rev_s = speed_rev_s(top_mm_s, float(drive.travel_mm))
     motor = driven(reader, axis, name, int(drive.full_steps))
