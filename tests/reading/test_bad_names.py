@@ -65,6 +65,13 @@ CASES = {
         "motor-end, far-end",
     ),
     "unknown place in a step": (BUSHING_STEP, "uses: [«sledge, x-bushing],\n", "READ-30", "the step 'carriage'"),
+    "a place twice in a step": (
+        BUSHING_STEP,
+        "uses: [carriage, carriage],\n",
+        "READ-23",
+        "'carriage' stands twice",
+        "2",
+    ),
     "unknown joint in a step": ("joints: [pen-clamp]", "joints: [«pen-clam]", "READ-30", "pen-clamp"),
     "unknown step before": ("after: [rods]", "after: [«rod]", "READ-30", "names the step 'rod'"),
     "unknown result": ("uses-results: [axis]", "uses-results: [«axle]", "READ-30", "no step yields", "axis"),

@@ -6,6 +6,7 @@ from typing import Any, Literal
 
 from pydantic import Field, model_validator
 
+from scantling.errors import QuantityError
 from scantling.model.axis import Axis
 from scantling.model.base import (
     Count,
@@ -133,6 +134,14 @@ class Frame(Data):
     joint_softening: Ratio | None = None
 
 
+def _all_of(names: list[str]) -> dict[str, str]:
+    """All pieces of each; a name that stands twice may have been meant as two pieces."""
+    for name in names:
+        if names.count(name) > 1:
+            raise QuantityError(f"{name!r} stands twice", f"write it once for all pieces, or a count: {{{name}: 2}}")
+    return dict.fromkeys(names, "all")
+
+
 class Step(Data):
     """One step of the assembly.
 
@@ -161,8 +170,9 @@ class Step(Data):
         if isinstance(given, dict):
             given = dict(given)
             for key in ("uses", "joints"):
-                if isinstance(given.get(key), list):
-                    given[key] = dict.fromkeys(given[key], "all")
+                names = given.get(key)
+                if isinstance(names, list) and all(isinstance(name, str) for name in names):
+                    given[key] = _all_of(names)
         return given
 
 
