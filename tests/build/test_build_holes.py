@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import hypot, sqrt
 
 import pytest
 
 from scantling.build.bits_at_hand import best_bit, bits_at_hand, drilling_steps
-from scantling.build.holes import sheet_drawing, sheet_holes, sheet_outline
+from scantling.build.holes import entry_holes, sheet_drawing, sheet_holes, sheet_outline
 from scantling.build.missing import NotDescribedError
 from scantling.model.workshop import Workshop
 from scantling.shapes.outline import Circle, Outline, rectangle_loop
@@ -118,6 +119,14 @@ def test_an_empty_place_leaves_no_hole(read):
 def test_a_bearing_s_seat_is_its_outside(read):
     changes = {f"sheets.{SHEET}.holes": [{"for": "y-bearing.seat", "at": ["30 mm", "60 mm"]}]}
     assert read(changes).derive(sheet_holes, SHEET)[0].diameter_mm == 15.0
+
+
+def test_holes_of_one_entry_read_only_what_it_is_for(read):
+    whole = read().derive(sheet_holes, SHEET)
+    seats = read()
+    found = seats.derive(entry_holes, SHEET, 1)
+    assert [replace(hole, web_mm=None) for hole in whole if hole.purpose == "seat"] == list(found)
+    assert {key.subject for key in seats.trail} == {"y-rod"}
 
 
 def test_positions_are_sizes_and_slots_are_longer_than_wide(read):
