@@ -1,6 +1,7 @@
 """Templates measured by a reader that is not ours: bars on every page, holes in their place across seams."""
 
 import re
+from functools import cache
 from math import hypot
 
 import pytest
@@ -30,32 +31,35 @@ def spread_job():
     return board_job(410, 270, [hole(f"A{k}", *POINTS[k], size) for k, size in enumerate(SIZES)])
 
 
+JOBS = {"spread": spread_job, "small": lambda: board_job(90, 60)}
+
+
 def pages_of(job, paper, printer):
     return make_template(job, page_lay(Paper(size=paper), PRINTERS[printer])).pages
 
 
+@cache
+def printed(job, paper, printer):
+    """The pages of a template as the other reader sees them; read once for all tests."""
+    return opened(to_pdf(pages_of(JOBS[job](), paper, printer))).pages
+
+
 @pytest.mark.outside
 @pytest.mark.parametrize(
-    ("job", "paper", "printer"),
-    [
-        (spread_job, "A4", "true"),
-        (spread_job, "Letter", "crooked"),
-        (lambda: board_job(90, 60), "A4", "crooked"),
-    ],
+    ("job", "paper", "printer"), [("spread", "A4", "crooked"), ("spread", "Letter", "true"), ("small", "A4", "crooked")]
 )
 def test_every_page_has_true_bars_in_both_directions(job, paper, printer):
     # Source: pdfplumber, an independent reader of PDF vectors; 1 pt = 1/72 in (ISO 32000-1, 8.3.2)
     across, along = (100 / 99.6, 100 / 100.2) if printer == "crooked" else (1.0, 1.0)
-    with opened(to_pdf(pages_of(job(), paper, printer))) as pdf:
-        for page in pdf.pages:
-            assert (page.width * PT_MM, page.height * PT_MM) == pytest.approx(PAPERS[paper], abs=0.01)
-            words = _all_text(page)
-            said = [float(re.search(rf"{way}: (\d+) mm", words).group(1)) for way in ("across", "along")]
-            assert words.count("measured __") == 2
-            assert longest(page, upright=False) == pytest.approx(said[0] * across, abs=EXACT_MM)
-            assert longest(page, upright=True) == pytest.approx(said[1] * along, abs=EXACT_MM)
-            assert said[0] >= 180
-            assert said[1] >= 240
+    for page in printed(job, paper, printer):
+        assert (page.width * PT_MM, page.height * PT_MM) == pytest.approx(PAPERS[paper], abs=0.01)
+        words = _all_text(page)
+        said = [float(re.search(rf"{way}: (\d+) mm", words).group(1)) for way in ("across", "along")]
+        assert words.count("measured __") == 2
+        assert longest(page, upright=False) == pytest.approx(said[0] * across, abs=EXACT_MM)
+        assert longest(page, upright=True) == pytest.approx(said[1] * along, abs=EXACT_MM)
+        assert said[0] >= 180
+        assert said[1] >= 240
 
 
 def _all_text(page):
@@ -70,10 +74,9 @@ def _all_text(page):
 def test_holes_are_in_their_place_on_the_joined_pages(paper, printer):
     # Source: pdfplumber, middles of the circles; pages laid cross on cross as a maker does, the promise is 0.02 mm
     across, along = (100 / 99.6, 100 / 100.2) if printer == "crooked" else (1.0, 1.0)
-    with opened(to_pdf(pages_of(spread_job(), paper, printer))) as pdf:
-        pieces = [page for page in pdf.pages if diamonds(page)]
-        assert len(pieces) >= 4
-        seen = _joined(pieces, across, along)
+    pieces = [page for page in printed("spread", paper, printer) if diamonds(page)]
+    assert len(pieces) >= 4
+    seen = _joined(pieces, across, along)
     assert sorted(seen) == SIZES
     for first, a in zip(SIZES, POINTS, strict=True):
         for second, b in zip(SIZES, POINTS, strict=True):
