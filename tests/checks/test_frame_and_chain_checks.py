@@ -63,7 +63,7 @@ class TestSway:
     def test_bolted_joints_are_softer_and_nobody_knows_how_much(self, bench, portal):
         finding = bench.said(portal(**{"joint-softening": None}), "FRAME-01", "frame portal", panel="ply-8")
         assert finding.verdict is Verdict.MARGINAL
-        assert "softness of the bolted joints" in finding.because
+        assert "softness of bolted joints" in finding.because
 
     def test_a_measured_thickness_counts_by_its_cube(self, bench):
         parts = {"ply-6": {"kind": "sheet", "material": "birch plywood", "thickness": "6 mm"}}

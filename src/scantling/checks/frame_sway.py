@@ -19,19 +19,21 @@ from scantling.formulas.frame import JOINT_SOFTENING_HIGH_RATIO, JOINT_SOFTENING
 from scantling.model.kinds import SheetStock
 from scantling.quantities import Figure
 
+PERCENT = Figure.exact(100.0)
 USUAL_SOFTENING = Figure(0.2, JOINT_SOFTENING_LOW_RATIO - 1, JOINT_SOFTENING_HIGH_RATIO - 1)
 
 
 def _run(reader: Reader, subject: str) -> Finding:
     name = ident(subject)
     frame = reader.design.frames[name]
+    own = frame.joint_softening
     stock = part_at(reader, frame.panel, SheetStock, f"frames.{name}.panel")
     thickness = reader.derive(feature, frame.panel, "thickness")
     sheet = reader.design.sheets.get(frame.panel)
     upright = sheet is not None and sheet.grain == "y"
 
     def sway(thickness: float, modulus: float, free: float, width: float, force: float, softening: float) -> float:
-        return leg_sway_mm(force, free, width, thickness, modulus, max(1, frame.legs)) * (1 + softening)
+        return leg_sway_mm(force, free, width, thickness, modulus, max(1, frame.legs)) * (1 + softening / 100)
 
     return judge(
         CHECK,
@@ -44,7 +46,9 @@ def _run(reader: Reader, subject: str) -> Finding:
             "free": known("free height of a leg", frame.leg_free_mm, "mm"),
             "width": known("width of a leg", frame.leg_width_mm, "mm"),
             "force": known("push", frame.force_n, "N"),
-            "softening": or_typical("softness of the bolted joints", frame.joint_softening, USUAL_SOFTENING),
+            "softening": or_typical(
+                "softness of the bolted joints", own and own * PERCENT, USUAL_SOFTENING * PERCENT, "%"
+            ),
         },
         bounds=at_most(frame.sway_limit_mm.value),
         unit="mm",

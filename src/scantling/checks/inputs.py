@@ -31,7 +31,7 @@ class Input:
 
     def shown(self) -> str:
         """Return the figure for a sentence: ``1 N (0.5–2)``, or its range where it is missing."""
-        band = f"{show_number(self.low)}–{show_number(self.high)}"
+        band = show_band(show_number(self.low), show_number(self.high))
         if self.missing:
             return show_value_text(band, self.unit)
         value = show_value(self.nominal, self.unit)
@@ -58,6 +58,15 @@ def or_range(what: str, figure: Figure | None, low: float, high: float, unit: st
     if figure is not None:
         return known(what, figure, unit)
     return Input(what, (low + high) / 2, low, high, unit, missing=True)
+
+
+def show_band(low: str, high: str) -> str:
+    """Return both ends of a band in words that a minus sign does not muddle.
+
+    >>> show_band("0.5", "2"), show_band("-9", "36")
+    ('0.5–2', '-9 to 36')
+    """
+    return f"{low} to {high}" if "-" in low + high else f"{low}–{high}"
 
 
 def show_value_text(number: str, unit: str) -> str:

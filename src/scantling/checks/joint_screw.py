@@ -73,26 +73,26 @@ def pressing(demanded: Sequence[Demand], inputs: Mapping[str, Input]) -> Demand:
 
 def demands(fit: ScrewFit) -> list[Demand]:
     """Return all that the joint of ``fit`` asks of its screw."""
-    wants, longer, shorter = fit.wants, "take the next longer screw", "take the next shorter screw, or a washer more"
+    wants, longer, shorter = fit.wants, "a longer screw", "a shorter screw, or a washer more"
     found = [
         Demand(
             lambda grip, shank=fit.shank_mm.high, **_: grip - shank,
             at_least(0.0),
-            "the stack is {value} thicker than the plain shank is long; {limit}.",
+            "stack less plain shank: {value}; {limit}.",
             "take a screw that is threaded to its head, or a thicker stack",
         )
     ]
     if wants.least_protrusion_mm is None:
-        words = "{value} of thread engages; {limit} is asked for."
+        words = "thread that engages: {value}; {limit}."
         found.append(Demand(_engaged, at_least(wants.least_engagement_mm), words, longer))
     else:
-        words = "{value} sticks out behind; {limit}, a pitch."
+        words = "sticks out behind: {value}; {limit}, a pitch."
         found.append(Demand(_past, at_least(wants.least_protrusion_mm), words, longer))
     if wants.most_protrusion_mm is not None:
-        words = "{value} sticks out behind; {limit} has room or use."
+        words = "sticks out behind: {value}; {limit} has room or use."
         found.append(Demand(_past, at_most(wants.most_protrusion_mm), words, shorter))
     if wants.least_bottom_mm is not None and fit.bottom_mm is not None:
-        words = "{value} is left before the bottom; {limit}, or it jams or strips."
+        words = "room before the bottom: {value}; {limit}, or it jams or strips."
         found.append(Demand(lambda **f: -_past(**f), at_least(wants.least_bottom_mm), words, shorter))
     return [replace(demand, bounds=replace(demand.bounds, nominal_holds=True)) for demand in found]
 

@@ -19,20 +19,22 @@ from scantling.quantities import Figure
 
 RAIL_POWER = TotalUse("rail-power", "more")
 USUAL_HEADROOM = Figure.exact(0.25)
+PERCENT = Figure.exact(100.0)
 
 
 def _run(reader: Reader, subject: str) -> Finding:
     name = ident(subject)
     rail = reader.design.rails[name]
+    own = rail.headroom
     supply = part_at(reader, rail.supply, Supply, f"rails.{name}.supply")
     return judge(
         CHECK,
         reader,
         subject,
-        rule=lambda loads, headroom, **_: loads * (1 + headroom),
+        rule=lambda loads, headroom, **_: loads * (1 + headroom / 100),
         inputs={
             "loads": known(f"loads of {subject}", read_total(reader, RAIL_POWER.name, subject), "W"),
-            "headroom": or_typical("head-room", rail.headroom, USUAL_HEADROOM),
+            "headroom": or_typical("head-room", own and own * PERCENT, USUAL_HEADROOM * PERCENT, "%"),
             "rating": known(f"rating of {supply.id}", supply.power_w, "W"),
         },
         bounds=at_most(lambda rating, **_: rating),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from scantling.checks.inputs import show_value_text
+from scantling.checks.inputs import show_band, show_value_text
 from scantling.checks.limits import Bounds, Point
 from scantling.checks.trials import Rule, Weighed
 from scantling.findings import Limit, Verdict
@@ -57,8 +57,8 @@ def round_shown(value: float, unit: str = "") -> str:
 def _value_shown(weighed: Weighed, unit: str) -> str:
     low, high = round_shown(weighed.low), round_shown(weighed.high)
     if weighed.unknown:
-        return show_value_text(f"{low}–{high}", unit)
-    return round_shown(weighed.worst.nominal.value, unit) + (f" ({low}–{high})" if low != high else "")
+        return show_value_text(show_band(low, high), unit)
+    return round_shown(weighed.worst.nominal.value, unit) + (f" ({show_band(low, high)})" if low != high else "")
 
 
 def _limit_shown(bounds: Bounds, point: Point, unit: str) -> str:
