@@ -14,6 +14,7 @@ from scantling.reading.document import Document, read_document
 from scantling.reading.drawings import Shapes, read_shapes
 from scantling.reading.files import Folder
 from scantling.reading.nodes import places
+from scantling.reading.offer_names import with_offer_names
 from scantling.reading.rules import RULES
 from scantling.reading.scene import Scene
 
@@ -98,7 +99,7 @@ class _Opening:
         workshop = NO_WORKSHOP
         if shop is not None:
             wheres |= places(shop.tree, ("workshop",))
-            workshop = shop.value
+            workshop = with_offer_names(shop.value)
         if self.copies is not None:
             workshop = workshop.model_copy(update={"copies": self.copies})
         return Project(

@@ -9,6 +9,7 @@ from scantling.model.workshop import Workshop
 from scantling.reading.collecting import Faults
 from scantling.reading.document import read_document
 from scantling.reading.files import Folder
+from scantling.reading.offer_names import with_offer_names
 
 
 def read_workshop(path: Path) -> Workshop:
@@ -22,4 +23,4 @@ def read_workshop(path: Path) -> Workshop:
         faults.raise_any()
     document = read_document(path, Workshop, Folder(path.parent, faults, {}), faults)
     faults.raise_any()
-    return document.value
+    return with_offer_names(document.value)

@@ -16,8 +16,12 @@ def offers(scene: Scene) -> None:
     shop_file = scene.shop_file
     if shop_file is None:
         return
+    seen: dict[str, int] = {}
     for number, offer in enumerate(shop_file.value.offers):
         _offer(scene, shop_file, offer, number)
+        if offer.id and seen.setdefault(offer.id, number) != number:
+            mend = "leave it out: an offer without one is named by vendor, part and pack"
+            scene.add("08", f"two offers are called {offer.id!r}", mend, "workshop", "offers", number, "id")
     _parts_named(scene, shop_file.value)
 
 
