@@ -118,7 +118,7 @@ def _sheet_mass(reader: Reader, place: str, part: SheetStock) -> Figure:
     weight: Figure | None = part.density_kg_m3
     if weight is None:
         weight = density(part.material, f"parts.{part.id}.density", thickness_mm.value)
-    return Figure.exact(outline.area_mm2) * thickness_mm * weight * KG_MM3_PER_KG_M3
+    return Figure.exact(float(outline.area_mm2)) * thickness_mm * weight * KG_MM3_PER_KG_M3
 
 
 MOVING_MASS = Total(

@@ -151,7 +151,8 @@ def _light_polyline(entity: Any, found: Gathered, name: str, layer: str, _: floa
     plane = _plane(entity)
     if plane is None:
         return False
-    _bulged([(x, y, b) for x, y, b in entity.get_points("xyb")], entity.closed, plane, found, name, layer)
+    points = [(float(x), float(y), float(b)) for x, y, b in entity.get_points("xyb")]  # stored as numbers of numpy
+    _bulged(points, entity.closed, plane, found, name, layer)
     return True
 
 
