@@ -74,7 +74,7 @@ def judge_fit(check: Check, reader: Reader, subject: str) -> Finding:
         inputs={"shaft": shaft_at(reader, pair.place, inner, pair.name), "bore": bore},
         bounds=between(*fit.range_um(named_size_mm(bore))),
         unit="µm",
-        because=f"Play of {pair.place} ({{shaft}}) in {pair.in_place} ({{bore}}): {{value}}; "
+        because=f"{pair.place} of {{shaft}} in {pair.in_place} of {{bore}}: play {{value}}; "
         f"{{limit}} is wanted {fit.words}.",
         mend="take the part with the other bore, or shim the thinner end",
     )

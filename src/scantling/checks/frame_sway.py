@@ -46,9 +46,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             "free": known("free height of a leg", frame.leg_free_mm, "mm"),
             "width": known("width of a leg", frame.leg_width_mm, "mm"),
             "force": known("push", frame.force_n, "N"),
-            "softening": or_typical(
-                "softness of the bolted joints", own and own * PERCENT, USUAL_SOFTENING * PERCENT, "%"
-            ),
+            "softening": or_typical("softness of bolted joints", own and own * PERCENT, USUAL_SOFTENING * PERCENT, "%"),
         },
         bounds=at_most(frame.sway_limit_mm.value),
         unit="mm",

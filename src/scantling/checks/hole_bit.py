@@ -14,7 +14,7 @@ from scantling.build.reader import Reader
 from scantling.checks.hole_edge import entries
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge, say, worst_of
-from scantling.checks.limits import between
+from scantling.checks.limits import at_most
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding, Verdict
@@ -51,14 +51,14 @@ def _one(reader: Reader, subject: str, hole: ResolvedHole) -> Finding:
         CHECK,
         reader,
         subject,
-        rule=lambda bit, **_: bit,
+        rule=lambda bit, wanted: bit - wanted,
         inputs={
             "bit": known(f"bit {hole.bit}", hole.bit_mm, "mm"),
             "wanted": known("diameter wanted", hole.diameter_mm, "mm"),
         },
-        bounds=between(hole.least_mm, most_mm),
+        bounds=at_most(most_mm - hole.diameter_mm),
         unit="mm",
-        because=f"For {hole.why} {{wanted}} is wanted; the nearest bit in hand, {hole.bit}, makes {{value}}; "
+        because=f"For {hole.why} {{wanted}} is wanted; the nearest bit in hand, {hole.bit}, is {{value}} wider; "
         "{limit}.",
         mend=f"get a bit of {hole.diameter_mm:g} mm, or shim the seat",
     )

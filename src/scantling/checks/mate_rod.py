@@ -38,7 +38,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         inputs={"rod": shaft_at(reader, pair.place, rod, pair.name), "bore": bore},
         bounds=between(*range_um),
         unit="µm",
-        because=f"Play of {pair.place} ({{rod}}) in {pair.in_place} ({{bore}}): {{value}}; {{limit}} is wanted "
+        because=f"{pair.place} of {{rod}} in {pair.in_place} of {{bore}}: play {{value}}; {{limit}} is wanted "
         + ("for balls, which ripple when looser." if balls else "for a plain lining (up to E10 on h10)."),
         mend="take rod and bushing of the same system of sizes (both metric or both inch), or a closer rod (g6, h6)",
     )
