@@ -34,6 +34,14 @@ def test_answers_of_a_place_may_be_empty_where_that_can_be(make_case):
     assert case.answers(part("bed"), {}) == ("plate",)
 
 
+def test_a_place_that_is_alike_to_a_filled_one_may_be_empty_too(make_case):
+    fills = {"part": "pulley-16", "also-fills": ["back-panel"]}
+    case = make_case({"places.y-pulley.stand-ins": [fills]})
+    assert EMPTY in case.answers(part("front-panel"), {})
+    filled = carry_over(case, reference_build(case), {part("y-pulley"): "pulley-16"})
+    assert filled.as_dict()[part("front-panel")] == EMPTY
+
+
 def test_answers_of_a_get_follow_the_part(make_case):
     case = make_case()
     assert case.answers(Key("get", "y-bearing"), {part("y-bearing"): "block"}) == ("printed PETG",)

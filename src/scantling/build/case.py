@@ -100,10 +100,13 @@ class Case:
         return (EMPTY,) if part == EMPTY else self.gets(place, part)
 
     def _part_answers(self, leader: str) -> tuple[str, ...]:
-        design = self.project.design
-        group = [design.places[name] for name, first in self.leaders.items() if first == leader]
+        return self.once(Case._common_parts, leader)
+
+    def _common_parts(self, leader: str) -> tuple[str, ...]:
+        names = [name for name, first in self.leaders.items() if first == leader]
+        group = [self.project.design.places[name] for name in names]
         common = [o.part for o in group[0].options if all(o.part in {p.part for p in q.options} for q in group)]
-        empty = group[0].may_be_empty or any(leader in filled for filled in self._also_filled)
+        empty = group[0].may_be_empty or any(name in filled for filled in self._also_filled for name in names)
         return (*common, EMPTY) if empty else tuple(common)
 
     @cached_property
