@@ -15,7 +15,11 @@ NEW = {"a.txt": b"new a", "sub/c.txt": b"new c"}
 
 
 def content(folder):
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file() and path.name != MARK}
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in folder.rglob("*")
+        if path.is_file() and path.name != MARK
+    }
 
 
 def test_a_folder_is_written_and_replaced(tmp_path):
@@ -60,7 +64,9 @@ KILL = """
 def test_killed_at_any_step_the_folder_is_the_old_or_the_new_one(tmp_path, step):
     out = tmp_path / "out"
     write_folder(out, OLD)
-    done = subprocess.run([sys.executable, "-c", textwrap.dedent(KILL), str(step), str(out)], check=False, env=os.environ)
+    done = subprocess.run(
+        [sys.executable, "-c", textwrap.dedent(KILL), str(step), str(out)], check=False, env=os.environ
+    )
     assert done.returncode in (0, 9)
     mend_folder(out)  # what the next call does first
     assert content(out) in (OLD, NEW)
