@@ -258,6 +258,33 @@ def test_a_drawing_that_is_none(text, plotter):
     are_of_shapes(plotter.faults(), "drawings/panel.dxf")
 
 
+SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="90mm" viewBox="0 0 90 90">{}</svg>'
+ENTITY = '<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/hostname">]>'
+SVGS = {
+    "an entity from outside": (ENTITY + SVG.format("<text>&x;</text>"), "SHAPE-14"),
+    "a bomb of entities": (BOMB.decode(), "SHAPE-14"),
+    "no size": ('<svg xmlns="http://www.w3.org/2000/svg"><rect width="9" height="9"/></svg>', "SHAPE-04"),
+    "nothing drawn": (SVG.format(""), "SHAPE-07"),
+    "no XML": ("<svg", "SHAPE-02"),
+}
+
+
+@pytest.mark.parametrize("name", SVGS)
+def test_a_drawing_in_svg_that_cannot_be_read(name, plotter):
+    text, code = SVGS[name]
+    plotter.write("drawings/panel.svg", text)
+    plotter.edit("design.yaml", "outline: drawings/panel.dxf", "outline: drawings/panel.svg")
+    faults = plotter.faults()
+    are_of_shapes(faults, "drawings/panel.svg")
+    assert [fault.code for fault in faults] == [code], faults
+
+
+def test_a_good_drawing_in_svg(plotter):
+    plotter.write("drawings/panel.svg", SVG.format('<rect x="0" y="0" width="90" height="90"/>'))
+    plotter.edit("design.yaml", "outline: drawings/panel.dxf", "outline: drawings/panel.svg")
+    assert plotter.faults() == ()
+
+
 def test_a_mesh_that_is_broken(plotter):
     whole = (plotter.folder / "meshes/carriage.stl").read_text()
     first = whole.index("facet")
