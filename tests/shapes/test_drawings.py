@@ -6,7 +6,8 @@ from dxfkit import dxf_bytes, square
 from scantling.errors import FaultsError
 from scantling.shapes.drawings import read_drawing
 
-SVG = b'<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm" viewBox="0 0 9 9"><rect width="5" height="4"/></svg>'
+PAGE = b'width="9mm" height="9mm" viewBox="0 0 9 9"'
+SVG = b'<svg xmlns="http://www.w3.org/2000/svg" ' + PAGE + b'><rect width="5" height="4"/></svg>'
 
 
 def test_both_kinds_in_any_case():

@@ -27,7 +27,7 @@ FURTHEST_MM = 1e6
 """Nothing that a saw can cut lies a kilometre off; also keeps micrometres exact in floating point."""
 
 MOST_BYTES = 64_000_000
-MOST_EDGES = 500_000
+MOST_EDGES = 200_000
 
 
 @dataclass(frozen=True)

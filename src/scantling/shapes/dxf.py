@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from io import BytesIO
+from io import BytesIO, StringIO
 from typing import Any
 
 from scantling.errors import Fault, FaultsError, Where, nearest
@@ -39,7 +39,7 @@ def read_dxf(
     refuse_large(data, file)
     _refuse_truncated(data, file)
     document = _document(data, file)
-    unit, notes = _unit(document, unit, file)
+    unit, notes = _unit(_unit_code(document, data), unit, file)
     ratio = mm_per(unit, file)
     try:
         found = gather(document, file, layer, flatten_mm / ratio)
@@ -79,20 +79,42 @@ def _refuse_truncated(data: bytes, file: str) -> None:
 
 
 def _document(data: bytes, file: str) -> Any:
+    """The plain reader for a sound file, three times as fast; the forgiving one for any other."""
     from ezdxf import recover
 
     try:
-        document, auditor = recover.read(BytesIO(data))
+        return _plainly(data) or _forgivingly(data, file, recover)
+    except FaultsError:
+        raise
     except Exception as error:  # see above: any failure of the library is a fault of the file
         raise FaultsError([_unreadable(file, error)]) from error
+
+
+def _plainly(data: bytes) -> Any:
+    """The document, or None where the file is not plain UTF-8 or has flaws."""
+    import ezdxf
+
+    try:
+        return ezdxf.read(StringIO(data.decode("utf-8").replace("\r\n", "\n")))
+    except Exception:  # whatever it is, the forgiving reader says it better
+        return None
+
+
+def _forgivingly(data: bytes, file: str, recover: Any) -> Any:
+    document, auditor = recover.read(BytesIO(data))
     if auditor.has_errors:
         raise FaultsError([_unreadable(file, ValueError(auditor.errors[0].message))])
     return document
 
 
-def _unit(document: Any, stated: str | None, file: str) -> tuple[str, list[Note]]:
+def _unit_code(document: Any, data: bytes) -> int:
+    """The file's own unit code, 0 for none; the library fills in one of its own where the file has none."""
+    code = document.header.get("$INSUNITS", 0) if b"$INSUNITS" in data else 0
+    return code if isinstance(code, int) else 0
+
+
+def _unit(code: int, stated: str | None, file: str) -> tuple[str, list[Note]]:
     """The stated unit wins and a contradiction is noted; without either the drawing has no size."""
-    code = document.header.get("$INSUNITS", 0)
     own = _UNIT_OF_CODE.get(code)
     if stated is not None:
         if own is not None and own != stated:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import Any
 
 from scantling.errors import Fault, FaultsError, Where, nearest
-from scantling.shapes.drawn import refuse_large
+from scantling.shapes.drawn import MOST_EDGES, refuse_large
 
 MOST_ELEMENTS = 200_000
 _DEEPEST = 250
 _SPACE = "{http://www.w3.org/2000/svg}"
+_FIGURE = re.compile(r"[0-9.]+")
 _LINK = "{http://www.w3.org/1999/xlink}href"
 
 # drawn only through a reference that means something else than drawing them
@@ -35,6 +37,7 @@ class SvgTree:
     layers: list[str] = field(default_factory=list)
     clipped: int = 0
     hidden: int = 0
+    figures: int = 0
 
 
 def parse_svg(data: bytes, file: str) -> SvgTree:
@@ -66,9 +69,7 @@ def _parsed(data: bytes, file: str) -> Any:
     except ElementTree.ParseError as error:
         line, column = getattr(error, "position", (0, 0))
         what = f"this is not well-formed SVG: {str(error).partition(':')[0]}"
-        raise FaultsError(
-            [Fault("SHAPE-02", what, "save it again; it may be cut off", Where(file, line, column + 1))]
-        ) from error
+        raise _refused("SHAPE-02", what, "save it again; it may be cut off", file, line, column + 1) from error
     except (ValueError, LookupError, RecursionError) as error:
         raise _refused("SHAPE-02", f"this is not SVG: {error}", "save it again", file) from error
 
@@ -83,20 +84,16 @@ def _name(element: Any) -> str:
 
 
 def _prune(root: Any, tree: SvgTree, file: str) -> None:
-    """Drop what is never drawn, keep symbols for ``use`` only, note layers and clips; breadth first, no recursion."""
+    """Drop what is never drawn, keep symbols for ``use`` only, note the rest; no recursion, so no depth harms."""
     todo = [(root, 1)]
     while todo:
         element, depth = todo.pop()
         if depth > _DEEPEST:
-            raise FaultsError(
-                [Fault("SHAPE-15", f"elements are nested more than {_DEEPEST} deep", "ungroup it", Where(file))]
-            )
-        if element.get("clip-path") or element.get("mask"):
-            tree.clipped += 1
-        if element.get("display") == "none" or "display:none" in (element.get("style") or "").replace(" ", ""):
-            tree.hidden += 1
-        if _name(element) == "g" and layer_name(element):
-            tree.layers.append(layer_name(element))
+            raise _refused("SHAPE-15", f"elements are nested more than {_DEEPEST} deep", "ungroup it", file)
+        _look_at(element, tree)
+        if tree.figures > 6 * MOST_EDGES:  # the longest kind of edge is written with six
+            what = f"the drawing has more than {MOST_EDGES} edges"
+            raise _refused("SHAPE-01", what, "keep only what is to be cut in it", file)
         for child in list(element):
             if not isinstance(child.tag, str) or _name(child) in _NEVER_DRAWN:
                 element.remove(child)
@@ -104,6 +101,16 @@ def _prune(root: Any, tree: SvgTree, file: str) -> None:
             if _name(child) == "symbol":
                 _to_definition(element, child, file)
             todo.append((child, depth + 1))
+
+
+def _look_at(element: Any, tree: SvgTree) -> None:
+    """Note what one element adds."""
+    tree.figures += sum(len(_FIGURE.findall(element.get(key) or "")) for key in ("d", "points"))
+    tree.clipped += int(bool(element.get("clip-path") or element.get("mask")))
+    style = (element.get("style") or "").replace(" ", "")
+    tree.hidden += int(element.get("display") == "none" or "display:none" in style)
+    if _name(element) == "g" and layer_name(element):
+        tree.layers.append(layer_name(element))
 
 
 def _to_definition(parent: Any, symbol: Any, file: str) -> None:
