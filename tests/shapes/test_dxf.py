@@ -84,6 +84,21 @@ def test_two_half_circles_are_a_circle():
     assert shapes[1].radius_mm == pytest.approx(5)
 
 
+def test_a_ring_of_chords_is_a_circle_and_that_is_told():
+    def draw(msp, _):
+        square(msp)
+        points = [(30 + 4 * cos(2 * pi * k / 48), 30 + 4 * sin(2 * pi * k / 48)) for k in range(48)]
+        msp.add_lwpolyline(points, close=True)
+        msp.add_ellipse((60, 60), (5, 0), 0.9999999)
+        msp.add_lwpolyline([(80 + 4 * cos(pi * k / 6), 30 + 4 * sin(pi * k / 6)) for k in range(12)], close=True)
+
+    drawing = read(draw)
+    outline = drawing.only()
+    assert codes(drawing) == ["SHAPE-55", "SHAPE-60"]
+    assert [round(circle.radius_mm, 3) for circle in outline.circles] == [4, 5]
+    assert len(outline.windows) == 1  # twelve sides on 8 mm stand 0.14 mm off: that was drawn as a polygon
+
+
 def test_lines_and_arcs_in_any_order_and_direction():
     def draw(msp, _):
         lines(msp, (50, 40), (0, 40))

@@ -10,6 +10,7 @@ from typing import Any
 
 from scantling.errors import Fault, FaultsError, Where
 from scantling.shapes.chaining import chain, open_fault
+from scantling.shapes.circle_fit import true_circle
 from scantling.shapes.drawn import FURTHEST_MM, MOST_EDGES, ClosedPiece, Drawing, Note, Piece, figure, place
 from scantling.shapes.edges import FLATTEN_MM, Point
 from scantling.shapes.outline import Circle, Closed, Loop, Outline
@@ -39,7 +40,9 @@ def assemble(
     chained = chain(loose, file, gap_mm)
     if chained.faults:
         raise FaultsError(chained.faults)
-    outlines, more = arrange([*closed, *chained.closed], file, flatten_mm)
+    shapes, rounded = _rounded([*closed, *chained.closed], flatten_mm)
+    outlines, more = arrange(shapes, file, flatten_mm)
+    more += rounded
     if not outlines:
         fault = Fault("SHAPE-07", "the drawing holds no closed outline", "draw one, or name the layer", Where(file))
         raise FaultsError([fault, *(open_fault([piece], file) for piece in chained.loose[:_MOST_TOLD])])
@@ -49,6 +52,14 @@ def assemble(
     ]
     drawing = Drawing(file, unit, tuple(outlines), (*notes, *chained.notes, *more), layers)
     return replace(drawing, notes=(*drawing.notes, *_size_notes(drawing)))
+
+
+def _rounded(pieces: Sequence[ClosedPiece], flatten_mm: float) -> tuple[list[ClosedPiece], list[Note]]:
+    """Loops of short chords that stand for a circle become one, so that a hole is drilled by its true size."""
+    shapes = [replace(piece, shape=true_circle(piece.shape, flatten_mm)) for piece in pieces]
+    count = sum(a.shape is not b.shape for a, b in zip(shapes, pieces, strict=True))
+    what = f"{count} rings of chords read as circles: their corners and chords lie within {2 * flatten_mm:g} mm of one"
+    return shapes, [Note("SHAPE-60", what)] if count else []
 
 
 def _refuse_far(loose: Sequence[Piece], closed: Sequence[ClosedPiece], file: str) -> None:

@@ -43,7 +43,7 @@ def read_dxf(
     ratio = mm_per(unit, file)
     try:
         found = gather(document, file, layer, flatten_mm / ratio)
-    except FaultsError:
+    except (FaultsError, MemoryError, NameError):
         raise
     except Exception as error:  # the file is not ours to trust: whatever the library trips over is a fault of it
         raise FaultsError([_unreadable(file, error)]) from error
@@ -84,7 +84,7 @@ def _document(data: bytes, file: str) -> Any:
 
     try:
         return _plainly(data) or _forgivingly(data, file, recover)
-    except FaultsError:
+    except (FaultsError, MemoryError, NameError):
         raise
     except Exception as error:  # see above: any failure of the library is a fault of the file
         raise FaultsError([_unreadable(file, error)]) from error

@@ -128,7 +128,7 @@ def _read_3mf(data: bytes, file: str, unit: str | None) -> MeshFile:
         model.QueryReader("3mf").ReadFromBuffer(data)
         own = _UNITS_3MF[int(model.GetUnit())]
         parts = _built(model, file)
-    except (FaultsError, MemoryError):
+    except (FaultsError, MemoryError, NameError):
         raise
     except Exception as error:  # the file is not ours to trust: whatever the library trips over is a fault of it
         raise _bad(file, f"this is not a 3MF file that can be read: {' '.join(str(error).split())[:120]}") from error

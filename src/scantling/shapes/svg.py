@@ -14,7 +14,6 @@ from typing import Any
 from scantling.errors import Fault, FaultsError, Where
 from scantling.shapes.arranging import assemble
 from scantling.shapes.chaining import as_circle
-from scantling.shapes.circle_fit import true_circle
 from scantling.shapes.drawn import MM_PER_UNIT, MOST_EDGES, ClosedPiece, Drawing, Note, Piece, mm_per
 from scantling.shapes.edges import FLATTEN_MM, Arc, Edge, Point, Segment, Similarity, arc_steps, distance_mm
 from scantling.shapes.outline import Loop
@@ -53,7 +52,7 @@ def read_svg(
         move = Similarity(complex(scale.mm_per_px, 0), complex(0, scale.height_px * scale.mm_per_px), mirrored=True)
         for shape in _shapes(picture, found):
             _add(shape, move, found, file)
-    except (FaultsError, MemoryError):
+    except (FaultsError, MemoryError, NameError):
         raise
     except Exception as error:  # the file is not ours to trust: whatever the library trips over is a fault of it
         what = f"this SVG file cannot be read: {' '.join(str(error).split())[:120] or type(error).__name__}"
@@ -209,9 +208,7 @@ def _add(shape: Any, move: Similarity, found: _Found, file: str) -> None:
             raise FaultsError([Fault("SHAPE-01", what, "keep only what is to be cut in it", Where(file))])
         moved = [edge.moved(move) for edge in edges]
         if closed:
-            found.closed.append(
-                ClosedPiece(as_circle(moved) or true_circle(Loop(tuple(moved)), found.flatten_mm), name)
-            )
+            found.closed.append(ClosedPiece(as_circle(moved) or Loop(tuple(moved)), name))
         else:
             found.loose.append(Piece(tuple(moved), name))
 
