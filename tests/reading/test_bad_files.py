@@ -124,6 +124,12 @@ def test_a_table_that_cannot_be_read(name, plotter):
     assert all(word in str(faults[0]) for word in words)
 
 
+@pytest.mark.parametrize("table", ["vendor,part" + ",x" * 300, "vendor\n" + "a\n" * 100_001])
+def test_a_table_beyond_reason(table, plotter):
+    plotter.write(OFFERS, table)
+    assert [fault.code for fault in plotter.faults()] == ["READ-12"]
+
+
 def test_a_row_without_an_id(plotter, says):
     plotter.write("more.csv", "id,size\ngap,4 mm\n,5 mm\nrim\n")
     plotter.edit("design.yaml", "sizes:\n  span: 300 mm ", "sizes: [{span: 300 mm}, more.csv] ")

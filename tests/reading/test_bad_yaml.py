@@ -12,6 +12,7 @@ CASES = {
     "tab": (SIZES, "«\tspan: 300 mm\n", "READ-06", "a tab", "indent with blanks"),
     "tag": (PARTS, PARTS.replace("PETG,", "«!!python/name:os.system PETG,"), "READ-07", "tag", "delete it"),
     "own tag": (PARTS, PARTS.replace("PETG,", "«!plastic PETG,"), "READ-07", "!plastic"),
+    "a tag of nothing": (PARTS, PARTS.replace("PETG,", "«! PETG,"), "READ-07", "the tag '!'"),
     "anchor": (PARTS, PARTS.replace("{kind: f", "«&roll {kind: f"), "READ-07", "anchor &roll"),
     "alias": (SIZES, "  span: «*width\n", "READ-07", "*width", "write it out"),
     "merge key": (PARTS, PARTS.replace("{kind", "{«<<: {name: x}, kind"), "READ-07", "merge key"),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import copy
 import random
 
 import pytest
+import yaml
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -139,6 +141,59 @@ def test_random_bytes_are_read_or_refused(data, plotter):
                 read_project(plotter.folder, "village")
         finally:
             path.write_bytes(good)
+
+
+ODD = [
+    "",
+    "0",
+    "-1",
+    "1e30",
+    "8 mm",
+    "all",
+    "x-rod",
+    "panel.thickness",
+    "span + span",
+    "panel to x-motor",
+    "no",
+    "50 %",
+]
+ODD += ["1/0 mm", "(((", "min()", "- -1 mm", "4: ", "a" * 5000, "½ in", "٣ mm", "..", ".face", "joint:", [], {}, ["a"]]
+ODD += [[[]], [{}], {"a": "b"}, [{"a": ["b"]}], {"kind": []}, {"kind": "rod"}]
+
+
+def with_odd_values(tree, seed: int) -> str:
+    """The tree with a few values replaced by odd ones or by others of the tree, or left out."""
+    chance = random.Random(seed)
+    tree = copy.deepcopy(tree)
+    for _ in range(chance.randint(1, 4)):
+        spots = list(spots_of(tree))
+        (holder, key), (other, there) = chance.choice(spots), chance.choice(spots)
+        if chance.random() < 0.1:
+            del holder[key]
+        else:
+            holder[key] = copy.deepcopy(other[there] if chance.random() < 0.2 else chance.choice(ODD))
+    return yaml.safe_dump(tree, allow_unicode=True, default_flow_style=chance.choice([True, False, None]))
+
+
+def spots_of(tree):
+    """Every place in a tree that holds a value."""
+    if isinstance(tree, dict | list):
+        for key in list(tree) if isinstance(tree, dict) else range(len(tree)):
+            yield tree, key
+            yield from spots_of(tree[key])
+
+
+@pytest.mark.parametrize("file", FILES[:2])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture], derandomize=True)
+@given(seed=st.integers(0, 10**6))
+def test_an_odd_value_anywhere_is_read_or_refused(file, seed, plotter):
+    path = plotter.folder / file
+    good = path.read_text(encoding="utf-8")
+    try:
+        path.write_text(with_odd_values(yaml.load(good, Loader=yaml.BaseLoader), seed), encoding="utf-8")
+        assert all(fault.what and fault.mend for fault in plotter.faults())
+    finally:
+        path.write_text(good, encoding="utf-8")
 
 
 def test_deep_and_long_things_end_in_a_fault(plotter):

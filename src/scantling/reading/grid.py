@@ -9,6 +9,7 @@ from scantling.reading.collecting import Faults
 
 MOST_ROWS = 100_000
 MOST_COLUMNS = 200
+MOST_CELLS = 2_000_000
 REFUSED = "\0"  # the text of a cell that was refused already; no file that was read holds this character
 _ERRORS = ("#REF!", "#N/A", "#VALUE!", "#DIV/0!", "#NAME?", "#NULL!", "#NUM!", "Err:")
 
@@ -40,8 +41,9 @@ def grid_of(file: str, texts: list[tuple[int, list[str]]], faults: Faults, sheet
 
     Empty rows and remarks (first cell begins with ``# ``) are left out; a cell that shows an error is a fault.
     """
-    if len(texts) > MOST_ROWS or any(len(row) > MOST_COLUMNS for _, row in texts):
-        what = f"more than {MOST_ROWS} rows or {MOST_COLUMNS} columns"
+    widths = [len(row) for _, row in texts]
+    if len(texts) > MOST_ROWS or max(widths, default=0) > MOST_COLUMNS or sum(widths) > MOST_CELLS:
+        what = f"more than {MOST_ROWS} rows, {MOST_COLUMNS} columns or {MOST_CELLS} cells"
         faults.add("12", what, "split the table, or delete what stands far out", Where(file))
         return None
     rows = [

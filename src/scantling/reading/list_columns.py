@@ -56,14 +56,29 @@ def _fits(header: str, words: tuple[str, ...]) -> bool:
     return any(re.search(rf"\b{re.escape(word)}(?:\b|$)", header.casefold()) for word in words)
 
 
-def proposals(headers: list[Cell]) -> tuple[Proposal, ...]:
-    """Return at most one column for each role and one role for each column, exact words first."""
+def numbered(grid: Grid, header: int) -> frozenset[str]:
+    """Return the headers of columns that hold nothing but whole numbers: they count something and name no part."""
+    below = grid.rows[header + 1 :]
+    found = set()
+    for title in grid.rows[header]:
+        texts = [cell.text for row in below for cell in row if cell.column == title.column and cell.text]
+        if texts and all(text.strip(" .").isdecimal() for text in texts):
+            found.add(title.text)
+    return frozenset(found)
+
+
+def proposals(headers: list[Cell], counting: frozenset[str] = frozenset()) -> tuple[Proposal, ...]:
+    """Return at most one column for each role and one role for each column, exact words first.
+
+    counting : headers of columns of numbers, which name no part
+    """
     found: list[Proposal] = []
     left = dict(ROLES)
     open_headers = [cell.text for cell in headers if cell.text]
     for sure in (True, False):
         for header in list(open_headers):
-            role, word = _role(header, left, sure=sure)
+            roles = {role: words for role, words in left.items() if role != "part" or header not in counting}
+            role, word = _role(header, roles, sure=sure)
             if role:
                 reason = f"{header!r} is a word for it" if sure else f"{header!r} holds the word {word!r}"
                 found.append(Proposal(role, header, reason, sure))

@@ -20,7 +20,7 @@ from scantling.reading.collecting import Faults
 from scantling.reading.document import read_document
 from scantling.reading.files import MOST_TEXT_BYTES, Folder
 from scantling.reading.grid import REFUSED, Cell, Grid
-from scantling.reading.list_columns import ROLES, PackHint, Proposal, header_row, pack_hints, proposals
+from scantling.reading.list_columns import ROLES, PackHint, Proposal, header_row, numbered, pack_hints, proposals
 from scantling.reading.sections import TABLE_ENDINGS, read_grid
 
 _COUNT = re.compile(r"(?P<count>[0-9]+)\s*(?:x|×|pcs?\.?|pieces?|off|st)?", re.IGNORECASE)
@@ -112,7 +112,8 @@ def open_list(path: Path, sheet: str = "") -> ForeignList:
         raise FaultsError(faults.found)
     header = header_row(grid)
     headers = tuple(cell.text for cell in grid.rows[header] if cell.text)
-    return ForeignList(grid, header, headers, proposals(grid.rows[header]), pack_hints(grid, header + 1))
+    proposed = proposals(grid.rows[header], numbered(grid, header))
+    return ForeignList(grid, header, headers, proposed, pack_hints(grid, header + 1))
 
 
 def read_match(path: Path) -> ListMatch:

@@ -102,7 +102,7 @@ class _Builder:
         """Note tags and anchors."""
         if event.anchor is not None:
             self._refuse(event, f"the anchor &{event.anchor} is not read", "delete it, and write out what refers to it")
-        if event.tag is not None and event.tag != "!":
+        if event.tag is not None:
             self._refuse(event, f"the tag {event.tag!r} is not read", "delete it; every value is read as written")
         return event.tag is not None
 
