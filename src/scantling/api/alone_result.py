@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True)
@@ -10,9 +11,11 @@ class Alone:
     """What one file gives.
 
     lines : sentences for the screen    files : by name    whole : nothing was left out or could not be bought
+    beside : files to keep beside the one that was planned, where there are none of these names yet
     """
 
     title: str
     lines: tuple[str, ...]
-    files: dict[str, bytes]
+    files: Mapping[str, bytes]
     whole: bool = True
+    beside: Mapping[str, bytes] = field(default_factory=dict)

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from scantling.choosing.choose import Opened, buy, choose, open_choice
-
 from scantling.api.opening import Session, start_build
 from scantling.api.planning import chosen_plan
 from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, Report, run_checks
+from scantling.choosing.choose import Opened, buy, choose, open_choice
 from scantling.choosing.result import Infeasible, Purchase
+from scantling.choosing.ties import Present
 from scantling.comparing.consequences import Consequence as Consequence  # faces name its type
 from scantling.comparing.consequences import consequences
 from scantling.comparing.fact import Facts
@@ -132,8 +132,14 @@ def _complete(standing: Standing, quick: Following) -> Following:
 def _anew(standing: Standing, changes: Mapping[Key, str], tell: Tell | None) -> Following:
     session = standing.session
     opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-    found = choose(opened, pins=changes, present=standing.plan.build, progress=tell)
+    found = choose(opened, pins=changes, present=_present(standing.plan), progress=tell)
     return _following(standing, "chosen anew", chosen_plan(session, found, tell))
+
+
+def _present(plan: Plan) -> Present:
+    """Return the answers and packs of a plan, to which an equally cheap choice keeps near."""
+    packs = {row.offer: row.packs for sheet in plan.orders for row in sheet.rows}
+    return Present(plan.build.as_dict(), packs)
 
 
 def _following(standing: Standing, stage: Stage, after: Plan, waiting: tuple[str, ...] = ()) -> Following:

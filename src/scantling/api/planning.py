@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from scantling.choosing.choose import choose, open_choice
-
 from scantling.api.opening import Session, start_build
 from scantling.api.telling import Tell
 from scantling.book.plan_book import plan_pdf
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, run_checks
+from scantling.choosing.choose import choose, open_choice
 from scantling.choosing.result import Choice, Infeasible
+from scantling.choosing.ties import Present
 from scantling.model.build import Key
 from scantling.plans.files import plan_files
 from scantling.plans.making import make_plan
@@ -28,9 +28,15 @@ def make_design_plan(session: Session, pins: Mapping[Key, str] | None = None, te
         build = carry_over(session.case, start_build(session), pins)
         return make_plan(session.case, build, run_checks(session.case, build))
     opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-    present = start_build(session) if session.lock else None
-    found = choose(opened, pins=pins, present=present, progress=tell)
+    found = choose(opened, pins=pins, present=present_choice(session), progress=tell)
     return chosen_plan(session, found, tell)
+
+
+def present_choice(session: Session) -> Present | None:
+    """Return the answers and packs in force, so that of equally cheap choices the nearest to them is taken."""
+    if session.lock is None:
+        return None
+    return Present(start_build(session).as_dict(), session.lock.packs)
 
 
 def chosen_plan(session: Session, found: Choice | Infeasible, tell: Tell | None = None) -> Plan:

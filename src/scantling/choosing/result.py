@@ -15,7 +15,7 @@ Unit = Literal["piece", "g", "length", "board"]
 class OrderLine:
     """Packs of one offer.
 
-    pack : pieces, bars, boards or grams in one pack    price_minor : of a pack at the level reached, as the vendor states it
+    pack : pieces, bars, boards or grams in one pack    price_minor : of a pack at the level reached, as stated
     goods_minor : packs × price    tax_minor : of the line where tax is rounded per pack or line, else 0
     for_level : packs above need, bought to reach a price level    top_up : packs above need, as wished spares
     grams : mass of the line as posted    lead_days : until it arrives

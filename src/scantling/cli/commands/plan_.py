@@ -22,6 +22,7 @@ Examples:
 @click.option(
     "--out", "-o", type=click.Path(path_type=Path), help="Where the files go; else out/ in the design's folder."
 )
+@click.option("--bars", nargs=3, metavar="DRAWN ACROSS ALONG", help="Check bars as drawn and as read; of a drawing.")
 @lock_option
 @json_option
 def command(
@@ -30,6 +31,7 @@ def command(
     copies: int | None,
     words: tuple[str, ...],
     out: Path | None,
+    bars: tuple[str, str, str] | None,
     lock: Path | None,
     as_json: bool,
 ) -> int:
@@ -41,8 +43,10 @@ def command(
         from scantling.cli import planning_alone
 
         out = out or Path("out") / folder.stem
-        return planning_alone.plan_alone(folder, workshop, copies, words, out, as_json)
+        return planning_alone.plan_alone(folder, workshop, copies, words, bars, out, as_json)
     from scantling.cli import planning
 
+    if bars:
+        raise click.UsageError("--bars is for a drawing alone; a design's are in its workshop, under printer")
     out = out or out_folder(folder, workshop)
     return planning.plan_design(folder, workshop, copies, words, out, find_lock(folder, workshop, lock), as_json)

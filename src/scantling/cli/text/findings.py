@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Hashable, Sequence
 
 from rich.console import Console
 from rich.text import Text
@@ -13,37 +13,43 @@ from scantling.findings import Finding, NotLookedAt, Verdict
 
 
 def show_findings(console: Console, findings: Sequence[Finding], everything: bool) -> None:
-    """Print the findings that matter, each with reason, source and mend; all of them where asked."""
+    """Print the findings that matter, check by check, each with reason and mend; all of them where asked."""
     shown = [f for f in findings if everything or f.verdict is not Verdict.SOUND]
-    for alike in _alike(shown):
-        first, subjects = alike[0], few([finding.subject for finding in alike])
-        line = Text(f"{first.verdict:9}", style=STYLES[first.verdict])
-        line.append(f" {first.code}  {first.title}: {subjects}", style="bold")
-        console.print(indented(line, console, 0))
-        console.print(indented(_reason(first), console, 10))
+    for alike in _together(shown, lambda f: (f.verdict, f.code)):
+        _show_check(console, alike)
     quiet = len(findings) - len(shown)
     if quiet:
         console.print(f"{quiet} more findings are sound (--all shows them)" if shown else f"{quiet} findings are sound")
 
 
-def _alike(findings: Sequence[Finding]) -> list[list[Finding]]:
-    """Put findings together that say the same of several subjects."""
-    found: dict[object, list[Finding]] = {}
+def _together(findings: Sequence[Finding], key: Callable[[Finding], Hashable]) -> list[list[Finding]]:
+    """Put findings together that have the same key, in the order of their first."""
+    found: dict[Hashable, list[Finding]] = {}
     for finding in findings:
-        found.setdefault((finding.code, str(_reason(finding))), []).append(finding)
+        found.setdefault(key(finding), []).append(finding)
     return list(found.values())
 
 
-def _reason(finding: Finding) -> Text:
-    text = Text(finding.because)
-    if finding.margin is not None:
-        text.append(f" Margin {finding.margin * 100:+.0f} %.")
-    if finding.mend and finding.verdict is not Verdict.SOUND:
-        text.append(f"\nmend: {finding.mend}", style="cyan")
-    if finding.assumed:
-        text.append(f"\nassumed: {', '.join(finding.assumed)}", style="dim")
-    text.append(f"\nsource: {finding.source}", style="dim")
-    return text
+def _show_check(console: Console, findings: Sequence[Finding]) -> None:
+    """Print the findings of one check with one verdict; their source once."""
+    first = findings[0]
+    line = Text(f"{first.verdict:9}", style=STYLES[first.verdict])
+    console.print(line.append(f" {first.code}  {first.title}", style="bold"))
+    for alike in _together(findings, _reason):
+        line = Text(few([finding.subject for finding in alike]), style="bold").append(": ")
+        console.print(indented(line.append_text(Text(_reason(alike[0]), style="not bold")), console, 10))
+        mend, assumed = alike[0].mend, ", ".join(alike[0].assumed)
+        if mend and first.verdict is not Verdict.SOUND:
+            console.print(indented(Text(f"mend: {mend}", style="cyan"), console, 12))
+        if assumed:
+            console.print(indented(Text(f"assumed: {assumed}", style="dim"), console, 12))
+    for source in dict.fromkeys(finding.source for finding in findings):
+        console.print(indented(Text(f"source: {source}", style="dim"), console, 10))
+
+
+def _reason(finding: Finding) -> str:
+    margin = "" if finding.margin is None else f" Margin {finding.margin * 100:+.0f} %."
+    return f"{finding.because}{margin}"
 
 
 def show_scope(console: Console, absent: Sequence[NotLookedAt], unlocking: Sequence[str]) -> None:

@@ -85,15 +85,18 @@ def show_files(out: Path, files: Mapping[str, bytes]) -> None:
         click.echo(f"  {shown}")
 
 
-def show_alone(alone: Alone, out: Path, as_json: bool) -> int:
+def show_alone(alone: Alone, out: Path, beside: Sequence[Path], as_json: bool) -> int:
     """Print what planning one file alone gave; return 1 where something was left out."""
     if as_json:
         found = {"title": alone.title, "lines": alone.lines, "whole": alone.whole, "files": sorted(alone.files)}
-        click.echo(json_text(found))
+        click.echo(json_text({**found, "beside": [str(path) for path in beside]}))
         return 0 if alone.whole else 1
     console = screen()
     console.print(alone.title, style="bold")
     for line in alone.lines:
         console.print(indented(line, console, 2))
-    show_files(out, alone.files)
+    if alone.files:
+        show_files(out, alone.files)
+    for path in beside:
+        click.echo(f"how it was read is kept in {path}")
     return 0 if alone.whole else 1

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from scantling.drawing.primitives import Anchor, Item, Pen, Text
+from scantling.plans.sheets.datums import edge_lengths_mm, from_edges
 from scantling.plans.sheets.flow import (
     BODY_MM,
     LINE_MM,
@@ -20,7 +21,7 @@ from scantling.plans.sheets.flow import (
     table,
 )
 from scantling.plans.sheets.frame import MapCell, PageLay, page_map, stop_words
-from scantling.plans.sheets.job import NOMINAL, TemplateHole, TemplateJob, from_edges
+from scantling.plans.sheets.job import NOMINAL, TemplateHole, TemplateJob
 from scantling.plans.sheets.panel import PanelDrawing
 from scantling.quantities import show_number
 from scantling.shapes.edges import Extents
@@ -38,15 +39,19 @@ CAUTION = (
 )
 
 
-def facts_rows(job: TemplateJob, drawing: PanelDrawing, lay: PageLay, cells: Sequence[MapCell]) -> list[Row]:
+def facts_rows(
+    job: TemplateJob, drawing: PanelDrawing, lay: PageLay, cells: Sequence[MapCell], lie_badly: str = ""
+) -> list[Row]:
     """Return all words of a template, the most needed first.
 
     job : the panel as designed, not as laid on paper    cells : the map of pages; none for a panel on one page
+    lie_badly : what the seams could not be kept off
     """
     width_mm = lay.content.usable_width_mm
     return [
         *_title(job, cells, width_mm),
         *_checks(job, drawing, lay, len(cells)),
+        *(paragraph(lie_badly, width_mm) if lie_badly else []),
         *_care(job, drawing, width_mm),
         *_drilling(job, drawing, width_mm),
         *_order_of_work(job, drawing, len(cells), width_mm),
@@ -93,14 +98,14 @@ def _beside(rows: Sequence[Row], cells: Sequence[MapCell], width_mm: float) -> R
 
 def _checks(job: TemplateJob, drawing: PanelDrawing, lay: PageLay, pages: int) -> list[Row]:
     width_mm = lay.content.usable_width_mm
-    box = job.outline.extents
+    along_a, along_b = edge_lengths_mm(job)
     first, second = drawing.marks.diagonals_mm
     glued = "After gluing the pages: " if pages > 1 else ""
     alike = abs(first - second) < 0.05
     ways = [("P to R and Q to S", first)] if alike else [("P to R", first), ("Q to S", second)]
     diagonals = "; ".join(f"{way} {length:.1f} mm, stop {stop_words(length)}" for way, length in ways)
     same = f", or where they differ by more than {DIAGONAL_MM} mm" if alike else ""
-    sizes = f"{glued}{box.width_mm:.1f} mm along edge A, {box.height_mm:.1f} mm along edge B; {diagonals}{same}."
+    sizes = f"{glued}{along_a:.1f} mm along edge A, {along_b:.1f} mm along edge B; {diagonals}{same}."
     bars = "Both check bars of every page, from the middle of one line to the middle of the other."
     return [
         *heading("Measure before you drill"),

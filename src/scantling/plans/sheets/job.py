@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from math import degrees
+from typing import Literal
 
 from scantling.shapes.edges import Point, Similarity, mirror_at, shift_by, turn_by
 from scantling.shapes.outline import Outline
 from scantling.tables.bits import Bit
+
+Side = Literal["bottom", "right", "top", "left"]
+_SIDES: tuple[Side, ...] = (
+    "bottom",
+    "right",
+    "top",
+    "left",
+)  # as a quarter turn anticlockwise leads from one to the next
+_MIRRORED: dict[Side, Side] = {"bottom": "bottom", "top": "top", "left": "right", "right": "left"}
 
 NOMINAL, MEASURED = "nominal", "measured"
 
@@ -61,6 +70,7 @@ class TemplateJob:
     name : of the file, without its ending    hand : words where this is the mirrored sheet, else ""
     thickness : in words, ending in NOMINAL or MEASURED    copies : in words    grain : direction on the panel
     uses : steps of the assembly that take it    bits : in hand, for corners that are drilled first
+    edge_a, edge_b : on which side of the paper the two edges lie from which the drill table counts
     """
 
     name: str
@@ -79,13 +89,20 @@ class TemplateJob:
     drilled_with: str = ""
     uses: tuple[str, ...] = ()
     bits: tuple[Bit, ...] = ()
+    edge_a: Side = "bottom"
+    edge_b: Side = "left"
 
     def moved(self, move: Similarity) -> TemplateJob:
-        """Return it laid elsewhere; the grain turns with it in quarter turns."""
+        """Return it laid elsewhere, mirrored left to right or turned by quarter turns; grain and edges go with it."""
         outline = self.outline.moved(move)
-        quarter = round(degrees(move.turn_rad) / 90) % 2 == 1 and not move.mirrored
-        grain = {"x": "y", "y": "x"}.get(self.grain, "") if quarter else self.grain
-        return replace(self, outline=outline, holes=tuple(hole.moved(move) for hole in self.holes), grain=grain)
+        if move.mirrored:
+            grain, edges = self.grain, tuple(_MIRRORED[side] for side in (self.edge_a, self.edge_b))
+        else:
+            quarters = round(degrees(move.turn_rad) / 90) % 4
+            grain = {"x": "y", "y": "x"}.get(self.grain, "") if quarters % 2 else self.grain
+            edges = tuple(_SIDES[(_SIDES.index(side) + quarters) % 4] for side in (self.edge_a, self.edge_b))
+        holes = tuple(hole.moved(move) for hole in self.holes)
+        return replace(self, outline=outline, holes=holes, grain=grain, edge_a=edges[0], edge_b=edges[1])
 
     def other_hand(self, words: str) -> TemplateJob:
         """Return the mirrored panel, in its own box, with the words that say so."""
@@ -97,9 +114,3 @@ class TemplateJob:
         turned = self.moved(turn_by(turn_rad)) if turn_rad else self
         box = turned.outline.extents
         return turned.moved(shift_by(-box.x_min_mm, -box.y_min_mm))
-
-
-def from_edges(job: TemplateJob, holes: Iterable[TemplateHole]) -> list[Point]:
-    """Return where holes stand, measured from the left edge and from the lower edge of the panel's box."""
-    box = job.outline.extents
-    return [(hole.at[0] - box.x_min_mm, hole.at[1] - box.y_min_mm) for hole in holes]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import atan2, cos, sin
 
 from scantling.drawing.lettering import text_width_mm
-from scantling.drawing.primitives import Anchor, Item, Line, Pen, Text
+from scantling.drawing.primitives import Anchor, Line, Pen, Text
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
 from scantling.plans.sheets.placing import WORDS, Box, Room, Saying, is_unseen
 from scantling.quantities import show_number
@@ -18,7 +18,9 @@ WAYS = ((0.72, 0.72), (1.0, 0.0), (0.72, -0.72), (-0.72, 0.72), (-1.0, 0.0), (-0
 _PITCH_MM = 4.6
 _MARGIN_MM = 0.6
 _TOO_BAD = 30.0
-_OFFSETS_MM = (0.8, 3.0, 7.0, 12.0, 18.0)
+_NEAR_MM = 2.0
+_CLEAR_MM = 2.0
+_OFFSETS_MM = (0.8, 3.0, 7.0, 12.0, 18.0, 25.0, 33.0)
 
 
 def hole_label(hole: TemplateHole) -> tuple[str, str]:
@@ -37,25 +39,28 @@ def hole_label(hole: TemplateHole) -> tuple[str, str]:
 
 
 def hole_words(job: TemplateJob, room: Room) -> list[Saying]:
-    """Return the label of every hole: whole in one line or in two, else the mark alone where it covers least."""
+    """Return the label of every hole: whole in one line or in two, else mark and size, else the mark alone."""
     found = []
     for hole in job.holes:
         lines, box, off_mm = _placed(room, hole)
         room.add(box, WORDS)
-        lead = _lead(hole, box) if off_mm > 2.0 else []
+        lead = [_lead(hole, box)] if off_mm > _NEAR_MM else []
         found.append(Saying(box, (*lead, *_texts(hole, lines, box))))
     return found
 
 
 def _placed(room: Room, hole: TemplateHole) -> tuple[tuple[str, ...], Box, float]:
     size, bits = hole_label(hole)
-    forms = [(f"{size} {bits}".rstrip(),), (size, bits), (hole.mark,)] if bits else [(size,), (hole.mark,)]
+    whole = [(f"{size} {bits}",), (size, bits)] if bits else []
+    forms: list[tuple[str, ...]] = [*whole, (size,), (hole.mark,)]
     spots = [(off_mm, way) for off_mm in _OFFSETS_MM for way in range(len(WAYS))]
     for lines in forms:
         boxes = [_beside(hole, lines, off_mm, way) for off_mm, way in spots]
-        number, cost = room.best(boxes, hole.at)
+        far = [off_mm > _NEAR_MM for off_mm, _ in spots]
+        leads = [_lead_cost(room, hole, box) if is_far else 0.0 for box, is_far in zip(boxes, far, strict=True)]
+        number, cost = room.best(boxes, hole.at, leads)
         if is_unseen(cost):
-            number, cost = room.best(boxes)
+            number, cost = room.best(boxes, None, leads)
         if cost < _TOO_BAD or lines == forms[-1]:
             return lines, boxes[number], spots[number][0]
     raise AssertionError("a label has at least its mark")
@@ -84,10 +89,16 @@ def _texts(hole: TemplateHole, lines: Sequence[str], box: Box) -> list[Text]:
     return [Text((x, top - k * _PITCH_MM), line, TEXT_MM, pen, anchor, backed=True) for k, line in enumerate(lines)]
 
 
-def _lead(hole: TemplateHole, box: Box) -> list[Item]:
-    """A thin stroke from the rim of the hole to its label."""
+def _lead(hole: TemplateHole, box: Box, clear_mm: float = 0.2) -> Line:
+    """A thin stroke from the rim of the hole, so far off it, to its label."""
     end = (min(max(hole.at[0], box[0]), box[2]), min(max(hole.at[1], box[1]), box[3]))
     angle_rad = atan2(end[1] - hole.at[1], end[0] - hole.at[0])
-    reach_mm = hole.reach_mm + 0.2
+    reach_mm = hole.reach_mm + clear_mm
     start = (hole.at[0] + reach_mm * cos(angle_rad), hole.at[1] + reach_mm * sin(angle_rad))
-    return [Line(start, end, Pen.CENTRE)]
+    return Line(start, end, Pen.CENTRE)
+
+
+def _lead_cost(room: Room, hole: TemplateHole, box: Box) -> float:
+    """How badly a stroke to a label lies: over other words, over other holes."""
+    lead = _lead(hole, box, _CLEAR_MM)
+    return room.line_cost(lead.start, lead.end)

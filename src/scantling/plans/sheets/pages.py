@@ -43,15 +43,6 @@ class Template:
     split_groups: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
-class _Laid:
-    """A panel as it lies on the pages, with the grid where it takes more than one."""
-
-    job: TemplateJob
-    turned: bool
-    tiling: Tiling | None
-
-
 def make_template(job: TemplateJob, lay: PageLay, overlap_mm: float | None = None) -> Template:
     """Return the pages of a template; raises ``FaultsError`` (SHAPE-17) where it takes far too many."""
     content = lay.content
@@ -60,17 +51,17 @@ def make_template(job: TemplateJob, lay: PageLay, overlap_mm: float | None = Non
         box = laid.outline.extents
         wide_mm, high_mm = box.width_mm + 2 * ROUND_MM, box.height_mm + 2 * ROUND_MM
         if wide_mm <= content.usable_width_mm and high_mm <= content.usable_height_mm:
-            return _on_one(job, _Laid(laid, turned, None), lay)
-    return _on_many(job, _tiled(job, lay, overlap_mm or OVERLAP_MM), lay)
+            return _on_one(job, laid, lay)
+    return _on_many(job, *_tiled(job, lay, overlap_mm or OVERLAP_MM), lay)
 
 
-def _on_one(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
+def _on_one(job: TemplateJob, laid: TemplateJob, lay: PageLay) -> Template:
     """A panel on one page: the most needed words above it, the rest behind; all before it where it fills the page."""
-    content, box = lay.content, laid.job.outline.extents
+    content, box = lay.content, laid.outline.extents
     left_mm = (content.usable_width_mm - box.width_mm) / 2
     right_mm, top_mm = content.usable_width_mm - left_mm, box.height_mm + ROUND_MM
     window = Extents(-left_mm, -ROUND_MM, right_mm, top_mm)
-    drawing = draw_panel(laid.job, [window], laid.turned)
+    drawing = draw_panel(laid, [window])
     rows = facts_rows(job, drawing, lay, ())
     free_mm = content.usable_height_mm - box.height_mm - 2 * ROUND_MM
     shown, title = _shown(drawing, window, lay), _title(job)
@@ -78,7 +69,9 @@ def _on_one(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
         first, *rest = _fact_pages(rows, lay, free_mm)
         sheets = [[*shown, *first], *rest]
     else:
-        sheets = [*_fact_pages(rows, lay), shown]
+        sheets = _fact_pages(rows, lay)
+        last = parted(rows, content.usable_height_mm)[-1]
+        sheets = [*sheets[:-1], [*shown, *sheets[-1]]] if height_mm(last) <= free_mm else [*sheets, shown]
     of = len(sheets)
     pages = tuple(framed(lay, items, title, number, of) for number, items in enumerate(sheets, 1))
     return Template(job.name, job.title, pages, 1)
@@ -95,27 +88,27 @@ def _title(job: TemplateJob) -> str:
     machine = f"{job.machine} revision {job.revision}" if job.machine and job.revision else job.machine
     face = f"{job.face_up} up" if job.face_up else ""
     material = ", ".join(text for text in (job.material, job.thickness) if text)
-    return " · ".join(text for text in (job.title + hand, face, machine, material) if text)
+    return " · ".join(text for text in (job.title + hand, face, material, machine) if text)
 
 
-def _tiled(job: TemplateJob, lay: PageLay, overlap_mm: float) -> _Laid:
+def _tiled(job: TemplateJob, lay: PageLay, overlap_mm: float) -> tuple[TemplateJob, Tiling]:
     """The better of upright and turned: fewer pages, then whole groups, then holes off the seams.
 
     The grid is tried by centimetres; by half centimetres where holes still lie badly.
     """
-    best: tuple[tuple[int, int, int], _Laid] | None = None
+    best: tuple[tuple[int, int, int], TemplateJob, Tiling] | None = None
     for step_mm in (_COARSE_MM, _FINE_MM):
         for turned in (False, True):
             laid = job.at_origin(pi / 2 if turned else 0.0)
             found = _grid(laid, lay, overlap_mm, step_mm)
             score = (len(found.tiles), len(found.split_groups), len(found.near_seams))
             if best is None or score < best[0]:
-                best = (score, _Laid(laid, turned, found))
+                best = (score, laid, found)
         if best is not None and best[0][1:] == (0, 0):
             break
     if best is None:
         raise AssertionError("two ways to lie were tried")
-    return best[1]
+    return best[1], best[2]
 
 
 def _grid(job: TemplateJob, lay: PageLay, overlap_mm: float, step_mm: float) -> Tiling:
@@ -141,15 +134,12 @@ def _spread(points: Sequence[Point], axis: int) -> float:
     return max(values) - min(values)
 
 
-def _on_many(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
-    tiling = laid.tiling
-    if tiling is None:
-        raise AssertionError("many pages need a grid")
-    drawing = draw_panel(laid.job, [one.window for one in tiling.tiles], laid.turned, _kept(tiling))
+def _on_many(job: TemplateJob, laid: TemplateJob, tiling: Tiling, lay: PageLay) -> Template:
+    drawing = draw_panel(laid, [one.window for one in tiling.tiles], _kept(tiling))
     count, facts, cells = 0, [], []
     for _ in range(3):  # the map names pages by number, and its own page may be among those before them
         cells = [MapCell(one.column, one.row, count + k) for k, one in enumerate(tiling.tiles, 1)]
-        rows = facts_rows(job, drawing, lay, cells)
+        rows = facts_rows(job, drawing, lay, cells, _lie_badly(laid, tiling))
         facts = _fact_pages(rows, lay)
         if len(facts) == count:
             break
@@ -160,9 +150,19 @@ def _on_many(job: TemplateJob, laid: _Laid, lay: PageLay) -> Template:
         joints = _joints(one, tiling, {(c.column, c.row): c.page for c in cells})
         shown = _shown(drawing, one.window, lay, joints)
         pages.append(framed(lay, shown, title, cell.page, of, cells))
-    marks = {hole.at: hole.mark for hole in laid.job.holes}
+    marks = {hole.at: hole.mark for hole in laid.holes}
     near = tuple(marks[spot.at] for spot in tiling.near_seams)
     return Template(job.name, job.title, tuple(pages), len(cells), near, tiling.split_groups)
+
+
+def _lie_badly(job: TemplateJob, tiling: Tiling) -> str:
+    """What the seams could not be kept off, as marks."""
+    split = [hole.mark for hole in job.holes if hole.group in tiling.split_groups]
+    near_spots = {spot.at for spot in tiling.near_seams}
+    near = [hole.mark for hole in job.holes if hole.at in near_spots]
+    together = f"{' '.join(split)} belong together but lie on several pages: measure between them once joined. "
+    beside = f"{' '.join(near)} lie on a seam: join the pages with care there."
+    return (together if split else "") + (beside if near else "")
 
 
 def _shown(drawing: PanelDrawing, window: Extents, lay: PageLay, more: Sequence[Item] = ()) -> list[Item]:

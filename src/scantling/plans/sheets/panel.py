@@ -10,6 +10,7 @@ from scantling.drawing.marks import waste_strokes
 from scantling.drawing.primitives import Arc, HoleMark, Item, Line, Pen
 from scantling.plans.sheets.care import CareDistance, care_distances
 from scantling.plans.sheets.corners import CornerHole, corner_holes, waste_sides
+from scantling.plans.sheets.datums import datum_strokes
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
 from scantling.plans.sheets.placing import CUTS, HOLES, LINES, THIN, Box, Room, Saying
 from scantling.plans.sheets.words import care_strokes, panel_words
@@ -21,7 +22,6 @@ CROSS_MM = 4.0
 """Half the length of the marks P, Q, R, S between which the diagonals are read."""
 
 
-_BESIDE_MM = 0.9
 _ROOMY_MM = 12.0
 
 
@@ -63,16 +63,11 @@ def check_marks(outline: Outline) -> CheckMarks:
     return CheckMarks((p, q, r, s))
 
 
-def draw_panel(
-    job: TemplateJob, windows: Sequence[Extents], turned: bool = False, kept: Sequence[Box] = ()
-) -> PanelDrawing:
-    """Return the drawing of a panel for pages that show ``windows`` of it.
-
-    turned : the panel lies on its side, so that its edge B is below    kept : boxes where no word may stand
-    """
+def draw_panel(job: TemplateJob, windows: Sequence[Extents], kept: Sequence[Box] = ()) -> PanelDrawing:
+    """Return the drawing of a panel for pages that show ``windows`` of it; no word stands in the ``kept`` boxes."""
     marks, corners, care = check_marks(job.outline), corner_holes(job), care_distances(job.holes)
     room = Room(windows)
-    strokes: list[Item] = [*_cut_lines(job.outline), *_waste(job.outline), *_datums(job.outline, turned)]
+    strokes: list[Item] = [*_cut_lines(job.outline), *_waste(job.outline), *datum_strokes(job)]
     strokes += [item for point in marks.points for item in _cross(point)]
     strokes += [item for corner in corners for item in _corner(corner)]
     strokes += [item for hole in job.holes for item in _hole(hole)]
@@ -83,7 +78,7 @@ def draw_panel(
         room.add(box, HOLES)
     for one in lines:
         room.add_line(one.start, one.end, LINES / 2)
-    words = panel_words(job, room, care, corners, marks.points, turned)
+    words = panel_words(job, room, care, corners, marks.points)
     return PanelDrawing(job, tuple(strokes), tuple(words), care, corners, marks)
 
 
@@ -105,21 +100,6 @@ def closed_items(shape: Closed, pen: Pen) -> list[Item]:
 
 def _waste(outline: Outline) -> list[Item]:
     return [stroke for points, left in waste_sides(outline) for stroke in waste_strokes(points, 6.0, 2.5, left)]
-
-
-def _datums(outline: Outline, turned: bool) -> list[Item]:
-    """Short thick strokes at the ends of the two edges from which the drill table counts, just outside of them."""
-    box = outline.extents
-    side = 1 if turned else -1
-    y_mm, x_mm = box.y_min_mm - _BESIDE_MM, (box.x_max_mm if turned else box.x_min_mm) + side * _BESIDE_MM
-    across_mm, up_mm = min(12.0, box.width_mm / 3), min(12.0, box.height_mm / 3)
-    ends = [
-        ((box.x_min_mm, y_mm), (box.x_min_mm + across_mm, y_mm)),
-        ((box.x_max_mm - across_mm, y_mm), (box.x_max_mm, y_mm)),
-        ((x_mm, box.y_min_mm), (x_mm, box.y_min_mm + up_mm)),
-        ((x_mm, box.y_max_mm - up_mm), (x_mm, box.y_max_mm)),
-    ]
-    return [Line(start, end, Pen.DATUM) for start, end in ends]
 
 
 def _cross(point: Point) -> list[Item]:

@@ -82,11 +82,25 @@ class Room:
         """True where some page shows the box whole and nothing stands there."""
         return self.cost(box, most=1e-9) == 0
 
-    def best(self, boxes: Iterable[Box], home: Point | None = None) -> tuple[int, float]:
-        """Return which box lies best, the first of equals, and its cost; (-1, inf) for none."""
+    def line_cost(self, start: Point, end: Point) -> float:
+        """Return how badly a thin stroke lies: words and holes that it crosses, none of the lines."""
+        steps = max(1, ceil(hypot(end[0] - start[0], end[1] - start[1]) / 1.5))
+        points = [_between(start, end, (k + 0.5) / steps) for k in range(steps)]
+        crossed = {n for x, y in points for n in self._cells.get((floor(x / _CELL_MM), floor(y / _CELL_MM)), ())}
+        heavy = [self._things[n] for n in sorted(crossed) if self._things[n][1] in (WORDS, HOLES)]
+        hit = [w for x, y in points for (x0, y0, x1, y1), w in heavy if x0 < x < x1 and y0 < y < y1]
+        return sum(hit)
+
+    def best(
+        self, boxes: Iterable[Box], home: Point | None = None, extra: Sequence[float] | None = None
+    ) -> tuple[int, float]:
+        """Return which box lies best, the first of equals, and its cost; (-1, inf) for none.
+
+        extra : what each box costs besides
+        """
         best = (-1, float("inf"))
         for number, box in enumerate(boxes):
-            cost = self.cost(box, home, best[1])
+            cost = self.cost(box, home, best[1]) + (extra[number] if extra else 0.0)
             if cost < best[1] - 1e-9:
                 best = (number, cost)
             if cost == 0:

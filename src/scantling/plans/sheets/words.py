@@ -11,6 +11,7 @@ from scantling.drawing.marks import arrow
 from scantling.drawing.primitives import Anchor, Item, Line, Pen, Polygon, Text
 from scantling.plans.sheets.care import CareDistance
 from scantling.plans.sheets.corners import CornerHole
+from scantling.plans.sheets.datums import datum_words
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
 from scantling.plans.sheets.labels import WAYS, hole_words
 from scantling.plans.sheets.placing import WORDS, Box, Room, Saying, text_box
@@ -21,8 +22,6 @@ TEXT_MM = 3.0
 """Height of capitals that can be read at arm's length (common practice, no source)."""
 
 _TOO_BAD = 30.0
-# where along an edge its name may stand
-_SHARES = (0.25, 0.4, 0.55, 0.7, 0.15, 0.85, 0.08, 0.92)
 
 
 def panel_words(
@@ -31,17 +30,16 @@ def panel_words(
     care: Sequence[CareDistance],
     corners: Sequence[CornerHole],
     marks: Sequence[Point],
-    turned: bool,
 ) -> list[Saying]:
     """Return the words of a drawing with the strokes that belong to them, placed in the order of their weight."""
     return [
         *_mark_words(job, room, marks),
-        *_edge_words(job, room, turned),
+        *datum_words(job, room),
         *_care_words(job, room, care),
         *hole_words(job, room),
         *_corner_words(room, corners),
         *_face_words(job, room),
-        *_arrow_words(job, room, turned),
+        *_arrow_words(job, room),
     ]
 
 
@@ -74,23 +72,6 @@ def _quadrants(at: Point, middle: Point) -> list[tuple[int, int]]:
 def _best(room: Room, texts: Sequence[Text], home: Point | None = None) -> tuple[Text, float]:
     number, cost = room.best((text_box(text) for text in texts), home)
     return texts[number], cost
-
-
-def _edge_words(job: TemplateJob, room: Room, turned: bool) -> list[Saying]:
-    """Names of the two edges from which the table counts: A is the lower one of the panel as designed, B the left.
-
-    A panel that lies turned has B below and A on the right.
-    """
-    box = job.outline.extents
-    lower, side = ("edge B", "edge A") if turned else ("edge A", "edge B")
-    side_x_mm = box.x_max_mm - 2.0 if turned else box.x_min_mm + 2.0 + TEXT_MM
-    lower_text = Text((0.0, box.y_min_mm + 2.0), lower, TEXT_MM, Pen.DATUM, Anchor.MIDDLE, bold=True)
-    side_text = Text((side_x_mm, 0.0), side, TEXT_MM, Pen.DATUM, Anchor.MIDDLE, 90.0, bold=True)
-    along = [replace(lower_text, at=(box.x_min_mm + share * box.width_mm, lower_text.at[1])) for share in _SHARES]
-    up = [replace(side_text, at=(side_x_mm, box.y_min_mm + share * box.height_mm)) for share in _SHARES]
-    beside = [[text for text in texts if job.outline.holds(text.at)] for texts in (along, up)]
-    found = [_best(room, texts) for texts in beside if texts]
-    return [_said(room, text) for text, cost in found if cost < WORDS]
 
 
 def _care_words(job: TemplateJob, room: Room, care: Sequence[CareDistance]) -> list[Saying]:
@@ -205,9 +186,9 @@ def _facing(job: TemplateJob) -> list[str]:
     return [*words, *([job.hand.upper()] if job.hand else [])]
 
 
-def _arrows(job: TemplateJob, turned: bool) -> list[tuple[str, bool]]:
-    """Words of the arrows and whether each points along the paper's width (to the left where it means up)."""
-    arrows = [(f"up: {job.up}", turned)] if job.up else []
+def _arrows(job: TemplateJob) -> list[tuple[str, bool]]:
+    """Words of the arrows and whether each lies along the paper's width; up is away from edge A."""
+    arrows = [(f"up: {job.up}", job.edge_a in ("left", "right"))] if job.up else []
     return [*arrows, *([("grain", job.grain == "x")] if job.grain else [])]
 
 
@@ -233,10 +214,10 @@ def _spots(box: Extents, step_mm: float = 6.0) -> list[Point]:
     return sorted(spots, key=lambda at: (round(hypot(at[0] - middle[0], at[1] - middle[1]), 3), at))
 
 
-def _arrow_words(job: TemplateJob, room: Room, turned: bool) -> list[Saying]:
+def _arrow_words(job: TemplateJob, room: Room) -> list[Saying]:
     """Arrows for up and for the grain, each with its word beside it; flat ones lie along the paper's width."""
     found = []
-    for words, flat in _arrows(job, turned):
+    for words, flat in _arrows(job):
         half_mm = max(18.0, text_width_mm(words, TEXT_MM)) / 2
         half_w, half_h = (half_mm, TEXT_MM) if flat else (TEXT_MM, half_mm)
         for x, y in _spots(job.outline.extents):

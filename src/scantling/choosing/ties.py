@@ -1,0 +1,105 @@
+"""Among equally cheap choices one: fewest changes from the present one, fewest lines, then weights by identifier."""
+
+from __future__ import annotations
+
+import zlib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from scantling.choosing.linear import Expr, Linear, Solution, solve
+from scantling.choosing.model import Model
+from scantling.choosing.model_packs import PackColumns
+from scantling.model.build import Key
+
+HEAVIEST = 997  # a weight; small enough that a sum of them keeps its last digit
+
+
+@dataclass(frozen=True)
+class Present:
+    """The choice in force: its answers, and its packs by offer."""
+
+    answers: Mapping[Key, str] = field(default_factory=dict)
+    packs: Mapping[str, int] = field(default_factory=dict)
+
+
+def weight(name: str) -> int:
+    """Return the weight of an identifier, 1 to ``HEAVIEST``."""
+    return 1 + zlib.crc32(name.encode()) % HEAVIEST
+
+
+def settle(model: Model, cheapest: Solution, present: Present | None) -> Solution:
+    """Return the one solution, as cheap as ``cheapest``, that the order of preference names."""
+    linear = model.linear.copy()
+    linear.at_most(model.cost, cheapest.objective + 0.25)
+    lines, start = _lines(model, linear, cheapest.values)
+    changes = _changes(model, linear, present, start) if present else Expr()
+    few = Expr().plus(changes, len(lines.terms) + 1).plus(lines)
+    first = solve(linear, few, start)
+    if first is None:
+        return cheapest
+    linear.at_most(few, first.objective + 0.25)
+    second = solve(linear, _weights(model), first.values)
+    return _cut_back(model, cheapest, second or first)
+
+
+def _cut_back(model: Model, cheapest: Solution, found: Solution) -> Solution:
+    """Return the solution in the columns of the model alone, with the bound of its cost."""
+    values = found.values[: len(model.linear.lower)]
+    return Solution(values, model.cost.value(values), cheapest.bound, cheapest.proven, cheapest.nodes)
+
+
+def _lines(model: Model, linear: Linear, values: list[float]) -> tuple[Expr, list[float]]:
+    """Return the number of lines bought, and a start that holds the new columns too."""
+    total = Expr()
+    start = list(values)
+    for name in sorted(model.supplies.packs):
+        columns = model.supplies.packs[name]
+        if columns.used is not None:
+            total.plus(columns.used)
+        elif columns.packs.terms:
+            bought = linear.binary()
+            linear.at_most(Expr().plus(columns.packs).add(bought, -columns.most), 0)
+            start.append(1.0 if columns.packs.value(values) > 0.5 else 0.0)
+            total.add(bought)
+    return total, start
+
+
+def _changes(model: Model, linear: Linear, present: Present, start: list[float]) -> Expr:
+    """Return how many answers and lines differ from the present ones; ``start`` grows with the columns."""
+    total = Expr()
+    for key, answer in sorted(present.answers.items()):
+        if key in model.answers.domains:
+            total.plus(Expr(1).plus(model.answers.take(key, answer), -1))
+    for name in sorted(model.supplies.packs):
+        columns = model.supplies.packs[name]
+        if columns.packs.terms:
+            changed = linear.binary()
+            total.add(changed)
+            now = present.packs.get(name, 0)
+            start.append(_differ(linear, columns, changed, now, start))
+    return total
+
+
+def _differ(linear: Linear, columns: PackColumns, changed: int, now: int, values: list[float]) -> float:
+    """Let ``changed`` be 1 where the packs are not as ``now``; return its value at ``values``."""
+    slack = max(columns.most, now)
+    linear.at_most(Expr().plus(columns.packs).add(changed, -slack), now)
+    linear.at_least(Expr().plus(columns.packs).add(changed, slack), now)
+    return 1.0 if round(columns.packs.value(values)) != now else 0.0
+
+
+def _weights(model: Model) -> Expr:
+    """Return the sum of the weights of all that is chosen, bought and cut."""
+    total = Expr()
+    for (key, answer), column in model.answers.columns.items():
+        total.add(column, weight(f"{key}={answer}"))
+    for name, columns in sorted(model.supplies.packs.items()):
+        total.plus(columns.packs, weight(name))
+    for bars in model.supplies.bars:
+        for pattern, column in bars.by_pattern.items():
+            total.add(column, weight(f"{bars.part} {bars.bar.length_um} {pattern}"))
+        for arc, column in bars.by_arc.items():
+            total.add(column, weight(f"{bars.part} {bars.bar.length_um} {arc.start} {arc.length_um}"))
+    for (part, size), share in sorted(model.supplies.sizes.items()):
+        total.plus(share, weight(f"{part} {size}"))
+    return total
