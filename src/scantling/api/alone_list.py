@@ -20,6 +20,7 @@ from scantling.plans.orders import order_sheets, order_table
 from scantling.quantities import show_money, show_value
 from scantling.reading.lists import (
     ForeignList,
+    LeftOut,
     ListMatch,
     ListRead,
     ListRow,
