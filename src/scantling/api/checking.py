@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from scantling.api.opening import Session, start_build
+from scantling.api.opening import Session, basis, start_build
 from scantling.build.reference import carry_over
 from scantling.checks.all import run_checks
 from scantling.model.build import Key
@@ -21,6 +21,6 @@ def check_design(session: Session, changes: Mapping[Key, str] | None = None) -> 
     return make_plan(session.case, build, run_checks(session.case, build))
 
 
-def title_of(plan: Plan) -> str:
-    """Return machine, revision, workshop and copies in a line."""
-    return plan_title(plan)
+def title_of(session: Session, plan: Plan) -> str:
+    """Return machine, revision, workshop, copies and what was checked in a line."""
+    return f"{plan_title(plan)}, {basis(session)}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 
 from scantling.build.case import Case
@@ -19,13 +19,13 @@ from scantling.reading.project import read_project
 class Session:
     """An opened design.
 
-    lock : the choice in force, where ``plan.lock`` was found and still fits the design
+    lock : the choice in force, where a ``plan.lock`` was found; and its file
     """
 
     case: Case
     copies: int
     lock: Lock | None = None
-    folder: Path = field(default_factory=Path)
+    lock_file: Path | None = None
 
     @property
     def has_offers(self) -> bool:
@@ -39,7 +39,7 @@ def open_design(
     """Read a design folder and a workshop; raises ``FaultsError`` with every fault of both."""
     project = read_project(folder, workshop, copies)
     case = Case(project)
-    return Session(case, project.workshop.copies, read_lock(lock) if lock else None, folder)
+    return Session(case, project.workshop.copies, read_lock(lock) if lock else None, lock)
 
 
 def place_options(folder: Path) -> dict[str, tuple[str, ...]]:
@@ -53,6 +53,15 @@ def start_build(session: Session) -> Build:
     build = reference_build(session.case, session.copies)
     kept = _kept(session)
     return build.replacing({key: a for key, a in kept.items() if a in session.case.answers(key, kept)})
+
+
+def basis(session: Session) -> str:
+    """Return in words what a check or a comparison starts from."""
+    if session.lock is None:
+        return "with the reference parts"
+    gone = outdated_answers(session)
+    lost = f"; no longer there, so as in the reference: {', '.join(gone)}" if gone else ""
+    return f"with the parts chosen in {session.lock_file}{lost}"
 
 
 def outdated_answers(session: Session) -> tuple[str, ...]:

@@ -30,4 +30,4 @@ def command(
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
     plan = check_design(session, read_changes(session, words))
-    return show_check(plan, title_of(plan), everything, as_json)
+    return show_check(plan, title_of(session, plan), everything, as_json)

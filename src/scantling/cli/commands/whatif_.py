@@ -43,4 +43,4 @@ def command(
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
     asked = read_changes(session, words)
     stages = with_progress(lambda tell: whatif(stand(session, tell), asked, anew=not kept, tell=tell))
-    return show_whatif(stages, everything, as_json)
+    return show_whatif(session, stages, everything, as_json)

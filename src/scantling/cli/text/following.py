@@ -10,6 +10,7 @@ from rich.text import Text
 
 from scantling.api.data import following_data, is_sound, json_text
 from scantling.api.following import Consequence, Following, consequence_groups, why_not
+from scantling.api.opening import Session, basis
 from scantling.cli.text.consequences import show_consequences
 from scantling.cli.text.screen import STYLES, indented, screen
 
@@ -20,13 +21,14 @@ HEADINGS = {
 }
 
 
-def show_whatif(stages: Iterable[Following], everything: bool, as_json: bool) -> int:
+def show_whatif(session: Session, stages: Iterable[Following], everything: bool, as_json: bool) -> int:
     """Print each stage as it comes; return the exit code of the build with everything else kept."""
     if as_json:
         found = list(stages)
         click.echo(json_text([following_data(stage) for stage in found]))
         return 0 if all(is_sound(stage.after) for stage in found if stage.stage != "chosen anew") else 1
     console, sound = screen(), True
+    console.print(indented(f"Beginning {basis(session)}", console, 0))
     known: frozenset[Consequence] = frozenset()
     for stage in stages:
         _show_stage(console, stage, known if stage.stage == "complete" else frozenset(), everything)

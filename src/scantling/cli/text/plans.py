@@ -49,7 +49,7 @@ def show_plan(plan: Plan, summary: Summary) -> int:
 
 
 def _show_heading(console: Console, title: str, verdict: Any) -> None:
-    console.print(Text(f"{title}: ", style="bold").append(str(verdict), style=STYLES[verdict]))
+    console.print(indented(Text(f"{title}: ", style="bold").append(str(verdict), style=STYLES[verdict]), console, 0))
 
 
 def _show_lines(console: Console, lines: Iterable[str]) -> None:
