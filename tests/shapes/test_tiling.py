@@ -10,11 +10,12 @@ from hypothesis import strategies as st
 from scantling.errors import FaultsError
 from scantling.shapes.outline import rectangle_loop
 from scantling.shapes.paper import SIZES_MM, Paper, common_paper
+from scantling.shapes.seams import Rating, Sheets, unlucky
 from scantling.shapes.tiling import Spot, tile
 
 SMALL = Paper("slip", 60, 50)  # 50 x 40 to print on
 A4 = Paper("A4", *SIZES_MM["A4"])
-RING = [(0, 0), (110, 0), (110, 84), (0, 84), (0, 0)]
+RING = [(0, 0), (100, 0), (100, 76), (0, 76), (0, 0)]
 ELL = [(0, 0), (120, 0), (120, 30), (30, 30), (30, 100), (0, 100), (0, 0)]
 FORK = [(0, 0), (20, 0), (20, 70), (100, 70), (100, 0), (120, 0), (120, 90), (0, 90), (0, 0)]
 
@@ -39,7 +40,7 @@ def joined(cells):
 
 def fewest_by_trying_all(lines, paper, overlap_mm, step_mm, below):
     """Every shift, then every set of cells, smallest sets first: plain and slow, shares nothing with the search."""
-    points = samples(lines, 3)
+    points = samples(lines, 4)
     low_x, low_y = min(x for x, _ in points), min(y for _, y in points)
     px, py = paper.usable_width_mm - overlap_mm, paper.usable_height_mm - overlap_mm
     best = below
@@ -77,8 +78,8 @@ def smallest_cover(shown, count, below):
 @pytest.mark.parametrize("line", [RING, ELL, FORK], ids=["ring", "ell", "fork"])
 @pytest.mark.parametrize("overlap_mm", [6, 12])
 def test_no_fewer_sheets_by_trying_all(line, overlap_mm):
-    got = tile([line], [], [SMALL], overlap_mm=overlap_mm, step_mm=13)
-    assert fewest_by_trying_all([line], SMALL, overlap_mm, 13, below=len(got.tiles)) == len(got.tiles)
+    got = tile([line], [], [SMALL], overlap_mm=overlap_mm, step_mm=14)
+    assert fewest_by_trying_all([line], SMALL, overlap_mm, 14, below=len(got.tiles)) == len(got.tiles)
     assert joined({(t.column, t.row) for t in got.tiles})
 
 
@@ -144,6 +145,17 @@ def test_what_cannot_be_helped_is_told():
     got = tile([box], row, [A4])
     assert got.split_groups == ("rail",)
     assert len(tile([box], row, [A4], seam_mm=6).near_seams) >= 1
+
+
+@given(
+    st.lists(st.tuples(st.floats(-50, 250), st.floats(-50, 250), st.sampled_from(["", "a", "b"])), max_size=12),
+    st.sets(st.tuples(st.integers(-1, 3), st.integers(-1, 3)), min_size=1),
+)
+def test_the_quick_rating_is_the_plain_one(spots, cells):
+    sheets = Sheets((3.0, -4.0), (60.0, 50.0), frozenset(cells))
+    places, groups = [(x, y) for x, y, _ in spots], [group for _, _, group in spots]
+    near, split = unlucky(sheets, list(zip(places, groups, strict=True)), 5.0)
+    assert Rating(places, groups, 5.0, 12.0, (0, 0))(sheets)[:2] == (len(split), len(near))
 
 
 def test_crosses_are_seen_on_all_sheets_that_meet_there():

@@ -14,7 +14,7 @@ from scantling.shapes.edges import Extents, Point
 
 Cell = tuple[int, int]
 
-_MOST_WAYS = 20_000
+_MOST_WAYS = 5_000
 
 
 @dataclass(frozen=True)
@@ -102,7 +102,7 @@ def _joined(forced: set[Cell], choices: list[frozenset[Cell]], least: int) -> se
             break
         for extra in combinations(spare, more):
             cells = forced.union(extra)
-            if connected(cells) and not any(cells.isdisjoint(choice) for choice in choices):
+            if not any(cells.isdisjoint(choice) for choice in choices) and connected(cells):
                 return cells
     return _filled(forced.union(*choices))
 
@@ -195,3 +195,51 @@ def _seams_near(sheets: Sheets, at: Point, seam_mm: float) -> Iterator[bool]:
         ((0, 1), box.y_max_mm - at[1]),
     ):
         yield gap_mm < seam_mm - 1e-9 and (home[0] + step[0], home[1] + step[1]) in sheets.cells
+
+
+class Rating:
+    """How good a grid is beside its number of sheets: split groups, holes near a seam, how far off the middle."""
+
+    def __init__(
+        self, places: Sequence[Point], groups: Sequence[str], seam_mm: float, overlap_mm: float, middle: Sequence[float]
+    ) -> None:
+        """Take what stays the same for all grids."""
+        import numpy as np
+
+        self._spots = list(zip(places, groups, strict=True))
+        self._places = np.array(places, dtype=float).reshape(-1, 2)
+        names = sorted(set(groups))
+        self._group = np.array([names.index(group) if group else -1 for group in groups], dtype=int)
+        self._seam_mm, self._overlap_mm, self._middle = seam_mm, overlap_mm, middle
+
+    def __call__(self, sheets: Sheets) -> tuple[int, int, float]:
+        """Return the figures, lower is better in the order given."""
+        split, near = self._quickly(sheets)
+        if split < 0:
+            found_near, found_split = unlucky(sheets, self._spots, self._seam_mm)
+            split, near = len(found_split), len(found_near)
+        x, y = sheets.extents(self._overlap_mm).middle
+        return split, near, round(abs(x - self._middle[0]) + abs(y - self._middle[1]), 6)
+
+    def _quickly(self, sheets: Sheets) -> tuple[int, int]:
+        """Both counts for all holes at once; -1 where a hole lies in a cell that is not printed."""
+        import numpy as np
+
+        if not len(self._places):
+            return 0, 0
+        along = (self._places - np.array(sheets.origin)) / np.array(sheets.pitch)
+        cell = np.floor(along).astype(int)
+        printed = np.zeros(cell.max(axis=0) - min(-1, int(cell.min())) + 4, dtype=bool)
+        base = min(-1, int(cell.min())) - 1
+        for i, j in sheets.cells:
+            if base <= i < base + printed.shape[0] and base <= j < base + printed.shape[1]:
+                printed[i - base, j - base] = True
+        i, j = (cell - base).T
+        if not printed[i, j].all():
+            return -1, -1
+        rest = (along - cell) * np.array(sheets.pitch)
+        low, high = rest < self._seam_mm - 1e-9, np.array(sheets.pitch) - rest < self._seam_mm - 1e-9
+        near = (low[:, 0] & printed[i - 1, j]) | (high[:, 0] & printed[i + 1, j])
+        near |= (low[:, 1] & printed[i, j - 1]) | (high[:, 1] & printed[i, j + 1])
+        homes = np.unique(np.stack([self._group, i, j], axis=1)[self._group >= 0], axis=0)[:, 0]
+        return int((np.bincount(homes) > 1).sum()) if len(homes) else 0, int(near.sum())

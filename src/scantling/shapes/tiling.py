@@ -12,7 +12,7 @@ from typing import Any
 from scantling.errors import Fault, FaultsError
 from scantling.shapes.edges import Extents, Point
 from scantling.shapes.paper import Paper
-from scantling.shapes.seams import Axis, Sheets, fewest, unlucky
+from scantling.shapes.seams import Axis, Rating, Sheets, fewest, unlucky
 
 OVERLAP_MM = 12.0
 SEAM_MM = 5.0
@@ -80,21 +80,22 @@ def tile(
     Raises FaultsError (SHAPE-17) where a paper has no room or too many sheets are needed.
     """
     boxes = _boxes(lines, spots)
-    best: tuple[tuple[float, ...], Paper, Sheets] | None = None
-    tried = 0
-    for index, paper in enumerate(papers):
+    grids: list[tuple[Paper, Sheets]] = []
+    tried, pages = 0, float("inf")
+    for paper in papers:
         _refuse_small(paper, overlap_mm, boxes)
-        for count, sheets, score in _search(boxes, spots, paper, overlap_mm, seam_mm, step_mm, _pages(best)):
-            tried += count
-            if sheets is not None and (best is None or (*score, index) < best[0]):
-                best = ((*score, index), paper, sheets)
-    if best is None:
+        for sheets in _grids(boxes, paper, overlap_mm, step_mm):
+            tried += 1
+            if sheets is not None and len(sheets.cells) <= pages:
+                pages = len(sheets.cells)
+                grids.append((paper, sheets))
+    if not grids:
         raise ValueError("tiling needs at least one paper")
-    return _tiling(best[1], overlap_mm, best[2], spots, seam_mm, tried)
-
-
-def _pages(best: tuple[tuple[float, ...], Paper, Sheets] | None) -> float:
-    return best[0][0] if best else float("inf")
+    fewest_of_all = [(paper, sheets) for paper, sheets in grids if len(sheets.cells) == pages]
+    middle = (boxes[:, :2].min(axis=0) + boxes[:, 2:].max(axis=0)) / 2
+    rate = Rating([spot.at for spot in spots], [spot.group for spot in spots], seam_mm, overlap_mm, middle.tolist())
+    paper, sheets = min(fewest_of_all, key=lambda grid: (*rate(grid[1]), papers.index(grid[0]), grid[1].origin))
+    return _tiling(paper, overlap_mm, sheets, spots, seam_mm, tried)
 
 
 def _boxes(lines: Sequence[Sequence[Point]], spots: Sequence[Spot]) -> Any:
@@ -138,10 +139,8 @@ def _refuse_small(paper: Paper, overlap_mm: float, boxes: Any) -> None:
         raise FaultsError([Fault("SHAPE-17", what, "check its unit, or print on larger paper")])
 
 
-def _search(
-    boxes: Any, spots: Sequence[Spot], paper: Paper, overlap_mm: float, seam_mm: float, step_mm: float, pages: float
-) -> Iterator[tuple[int, Sheets | None, tuple[float, ...]]]:
-    """Yield for every shift of the grid one try, with its sheets where they are no more than the fewest so far."""
+def _grids(boxes: Any, paper: Paper, overlap_mm: float, step_mm: float) -> Iterator[Sheets | None]:
+    """Yield for every shift of the grid its sheets, or None where they are more than the fewest so far."""
     low, high = boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)
     pitch = (paper.usable_width_mm - overlap_mm, paper.usable_height_mm - overlap_mm)
     across_all, up_all = (
@@ -151,22 +150,20 @@ def _search(
         ]
         for k in (0, 1)
     )
+    pages = float("inf")
     for (shift_x, across), (shift_y, up) in product(across_all, up_all):
         cells = fewest(across, up, pages)
-        if cells is None:
-            yield 1, None, ()
-            continue
-        pages = min(pages, len(cells))
-        sheets = Sheets((float(low[0]) - shift_x, float(low[1]) - shift_y), pitch, cells)
-        near, split = unlucky(sheets, [(spot.at, spot.group) for spot in spots], seam_mm)
-        box = sheets.extents(overlap_mm)
-        off_mm = abs(box.middle[0] - (low[0] + high[0]) / 2) + abs(box.middle[1] - (low[1] + high[1]) / 2)
-        yield 1, sheets, (len(cells), len(split), len(near), round(float(off_mm), 6), shift_x, shift_y)
+        pages = min(pages, len(cells)) if cells else pages
+        origin = (float(low[0]) - shift_x, float(low[1]) - shift_y)
+        yield Sheets(origin, pitch, cells) if cells else None
 
 
 def _shifts(pitch_mm: float, spread_mm: float, overlap_mm: float, step_mm: float) -> list[float]:
-    """All shifts by the step, and the two that lay an edge of the drawing exactly on an edge of the paper."""
-    steps = [k * step_mm for k in range(ceil(pitch_mm / step_mm))]
+    """All shifts by the step, two that lay an edge of the drawing on an edge of the paper, and one in the middle.
+
+    What fits on a cell needs no other than these three along this axis: a seam through it gains nothing.
+    """
+    steps = [] if spread_mm <= pitch_mm else [k * step_mm for k in range(ceil(pitch_mm / step_mm))]
     ends = [-overlap_mm / 2 % pitch_mm, (overlap_mm / 2 - spread_mm) % pitch_mm]
     middle = ((pitch_mm * max(1, ceil((spread_mm - overlap_mm) / pitch_mm - 1e-9)) - spread_mm) / 2) % pitch_mm
     return sorted({round(shift_mm, 6) for shift_mm in [*steps, *ends, middle]})
