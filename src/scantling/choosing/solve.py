@@ -12,7 +12,7 @@ from scantling.choosing.model import Model, build_model
 from scantling.choosing.problem import Problem
 from scantling.choosing.purchase import Decisions, purchase
 from scantling.choosing.result import Purchase
-from scantling.choosing.ties import Present, settle
+from scantling.choosing.ties import SHARE, Present, preferring, settle
 from scantling.choosing.verify import broken
 from scantling.errors import BrokenPromiseError
 from scantling.model.build import Key
@@ -42,12 +42,12 @@ def solve_problem(
     Raises ``BrokenPromiseError`` where the recomputed cost or a rule disagrees with the model.
     """
     model = build_model(problem)
-    found = solve(model.linear, model.cost, nodes=nodes)
+    found = solve(model.linear, preferring(model, present), nodes=nodes)
     if found is None:
         return None
     if tidy and found.proven:
         found = settle(model, found, present)
-    return checked(problem, model, found.values, found.bound)
+    return checked(problem, model, found.values, found.bound - (SHARE if present else 0))
 
 
 def checked(problem: Problem, model: Model, values: list[float], bound: float) -> Solved:
