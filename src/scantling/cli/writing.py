@@ -22,10 +22,17 @@ def write_file(path: Path, data: bytes) -> None:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
+        Path(name).chmod(0o666 & ~_umask())  # a temporary file is its maker's alone; this one is for everybody
         Path(name).replace(path)
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
 
 
 def write_folder(folder: Path, files: Mapping[str, bytes]) -> None:
@@ -49,7 +56,7 @@ def write_folder(folder: Path, files: Mapping[str, bytes]) -> None:
     folder.parent.mkdir(parents=True, exist_ok=True)
     fresh = Path(tempfile.mkdtemp(dir=folder.parent, prefix=f".{folder.name}.", suffix=".part"))
     try:
-        fresh.chmod(0o755)
+        fresh.chmod(0o777 & ~_umask())
         listed = "".join(f"{name}\n" for name in sorted(files)).encode()
         for name, data in sorted({**files, MARK: listed}.items()):
             write_file(fresh / name, data)
