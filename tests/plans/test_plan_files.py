@@ -166,7 +166,7 @@ def test_handed_pieces_have_their_own_sheet():
         words = pdf.pages[0].extract_text() + pdf.pages[-1].extract_text()
     assert "MIRRORED SHEET, FOR FAR-END" in words
     assert "1 in one machine (far-end), 2 for all 2 copies" in words
-    assert "60.5 42.5" in words  # A1 stands at 29.5, 42.5 on the other sheet, which is 90 wide
+    assert "A1 29.5 42.5" in words  # from the same edges of the wood as on the other sheet
 
 
 def test_the_summary_says_what_matters(plan):

@@ -14,8 +14,8 @@ from scantling.model.workshop import Paper, Printer, Workshop
 from scantling.plans.sheets.care import care_distances
 from scantling.plans.sheets.corners import corner_holes
 from scantling.plans.sheets.correction import LIMIT_RATIO, printer_correction
+from scantling.plans.sheets.datums import edge_lengths_mm, from_edges
 from scantling.plans.sheets.frame import stop_mm, stop_words
-from scantling.plans.sheets.job import from_edges
 from scantling.plans.sheets.labels import hole_label
 from scantling.plans.sheets.panel import check_marks
 from scantling.plans.templates import check_paper, drawn_holes, page_lay, single_template
@@ -169,10 +169,22 @@ def test_marks_for_the_diagonals_lie_on_the_outline_and_alike():
 def test_the_other_hand_is_mirrored_within_its_box():
     job = board_job(100, 60, [hole("A1", 10, 20, 4.0, slot_mm=6.0, slot_turn_deg=30.0)], grain="x")
     other = job.other_hand("mirrored sheet, for right")
-    assert from_edges(other, other.holes) == [(90.0, 20.0)]
+    assert other.holes[0].at == (90.0, 20.0)
     assert other.holes[0].slot_turn_deg == pytest.approx(150.0)
     assert (other.name, other.grain) == ("board-mirrored", "x")
     assert other.outline.extents == job.outline.extents
+
+
+@pytest.mark.parametrize("hand", ["", "other"])
+@pytest.mark.parametrize("turn_rad", [0.0, pi / 2])
+def test_figures_from_the_edges_hold_however_the_panel_lies(hand, turn_rad):
+    job = board_job(100, 60, [hole("A1", 10, 20, 4.0), hole("B1", 70, 50, 4.0)])
+    laid = (job.other_hand("other") if hand else job).at_origin(turn_rad)
+    assert [pytest.approx(at) for at in from_edges(laid, laid.holes)] == [(10.0, 20.0), (70.0, 50.0)]
+    assert edge_lengths_mm(laid) == pytest.approx((100.0, 60.0))
+    sides = {("", 0.0): ("bottom", "left"), ("", pi / 2): ("right", "bottom")}
+    sides |= {("other", 0.0): ("bottom", "right"), ("other", pi / 2): ("right", "top")}
+    assert (laid.edge_a, laid.edge_b) == sides[hand, turn_rad]
 
 
 def test_grain_turns_with_the_panel():

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.build.reader import Reader
+from scantling.build.reference import reference_build
 from scantling.errors import QuantityError
 from scantling.model.build import Key
+from scantling.model.part import Part
 from scantling.model.workshop import Offer, Workshop
 from scantling.plans.plan import Plan
 from scantling.quantities import minor_digits, parse_money, round_half_up, show_money
@@ -29,35 +31,28 @@ EMPTY_WORDS = "empty"
 
 
 def chosen_instead(plan: Plan, pins: Mapping[Key, str] | None = None) -> tuple[Instead, ...]:
-    """Return every place with another part than the reference, in the design's order.
+    """Return every place with another part than in the reference build, in the design's order.
 
     pins : answers that were asked for, which is reason enough
     """
     reader, pinned = plan.case.reader(plan.build), pins or {}
+    meant = plan.case.reader(reference_build(plan.case, plan.build.copies))
     found = []
     for name, place in plan.case.project.design.places.items():
-        part = reader.part(name)
-        if (part.id if part else "") != place.reference.part:
-            why = "asked for" if plan.case.part_key(name) in pinned else _why(plan, reader, name)
-            found.append(
-                Instead(
-                    name,
-                    place.title or name,
-                    _name(plan, place.reference.part),
-                    (part.name or part.id) if part else EMPTY_WORDS,
-                    why,
-                )
-            )
+        part, reference = reader.part(name), meant.part(name)
+        if (part.id if part else "") != (reference.id if reference else ""):
+            why = "asked for" if plan.case.part_key(name) in pinned else _why(plan, reader, meant, name)
+            found.append(Instead(name, place.title or name, _name(reference), _name(part), why))
     return tuple(found)
 
 
-def _name(plan: Plan, part: str) -> str:
-    return (plan.case.part(part).name or part) if part else EMPTY_WORDS
+def _name(part: Part | None) -> str:
+    return (part.name or part.id) if part is not None else EMPTY_WORDS
 
 
-def _why(plan: Plan, reader: Reader, place: str) -> str:
+def _why(plan: Plan, reader: Reader, meant: Reader, place: str) -> str:
     option = reader.option(place)
-    words = [_filled_by(reader, place)] if option is None else [option.note, _prices(plan, reader, place)]
+    words = [_filled_by(reader, place)] if option is None else [option.note, _prices(plan, reader, meant, place)]
     return "; ".join(word for word in words if word)
 
 
@@ -69,19 +64,20 @@ def _filled_by(reader: Reader, place: str) -> str:
     return "may be empty"
 
 
-def _prices(plan: Plan, reader: Reader, place: str) -> str:
+def _prices(plan: Plan, reader: Reader, meant: Reader, place: str) -> str:
     """Compare the cheapest list prices of what the place takes, reference against chosen."""
-    workshop, option = reader.workshop, reader.option(place)
-    reference = reader.design.places[place].reference
+    workshop, option, reference = reader.workshop, reader.option(place), meant.option(place)
     if option is None or not workshop.offers:
         return ""
+    if reference is None:
+        return "empty with the reference parts"
     old, new = unit_price(workshop, reference.part), unit_price(workshop, option.part)
     if old is None and new is not None:
         return "the reference is not on offer here"
     if old is None or new is None:
         return ""
-    before = old * (reference.quantity if reference.quantity is not None else reader.design.places[place].count)
-    return _compared(round_half_up(before), round_half_up(new * reader.pieces(place)), workshop.currency, plan)
+    before, after = old * meant.pieces(place), new * reader.pieces(place)
+    return _compared(round_half_up(before), round_half_up(after), workshop.currency, plan)
 
 
 def _compared(before: int, after: int, currency: str, plan: Plan) -> str:

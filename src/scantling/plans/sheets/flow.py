@@ -11,6 +11,7 @@ from scantling.drawing.primitives import Item, Line, Pen, Text
 BODY_MM = 3.0
 LINE_MM = 5.3
 _GUTTER_MM = 3.0
+_TOGETHER = 2  # so many rows of a table are not left alone below its head
 
 
 @dataclass(frozen=True)
@@ -101,7 +102,9 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], width_mm: float) -
     widths = _widths(head, rows, width_mm)
     top = _cells(head, widths, bold=True)
     top = replace(top, keep=True)
-    return [top, *(replace(_cells(row, widths), head=(top,)) for row in rows)]
+    body = [replace(_cells(row, widths), head=(top,)) for row in rows]
+    body[:-1] = [replace(row, keep=number < _TOGETHER) for number, row in enumerate(body[:-1])]
+    return [top, *body]
 
 
 def _widths(head: Sequence[str], rows: Sequence[Sequence[str]], width_mm: float) -> list[float]:

@@ -42,36 +42,53 @@ def hole_words(job: TemplateJob, room: Room) -> list[Saying]:
     """Return the label of every hole: whole in one line or in two, else mark and size, else the mark alone."""
     found = []
     for hole in job.holes:
-        lines, box, off_mm = _placed(room, hole)
+        lines, box, is_far = _placed(room, hole)
         room.add(box, WORDS)
-        lead = [_lead(hole, box)] if off_mm > _NEAR_MM else []
+        lead = [_lead(hole, box)] if is_far else []
         found.append(Saying(box, (*lead, *_texts(hole, lines, box))))
     return found
 
 
-def _placed(room: Room, hole: TemplateHole) -> tuple[tuple[str, ...], Box, float]:
+def _placed(room: Room, hole: TemplateHole) -> tuple[tuple[str, ...], Box, bool]:
+    """The lines of a label, its box, and whether a stroke must lead to it."""
     size, bits = hole_label(hole)
     whole = [(f"{size} {bits}",), (size, bits)] if bits else []
     forms: list[tuple[str, ...]] = [*whole, (size,), (hole.mark,)]
-    spots = [(off_mm, way) for off_mm in _OFFSETS_MM for way in range(len(WAYS))]
     for lines in forms:
-        boxes = [_beside(hole, lines, off_mm, way) for off_mm, way in spots]
-        far = [off_mm > _NEAR_MM for off_mm, _ in spots]
-        leads = [_lead_cost(room, hole, box) if is_far else 0.0 for box, is_far in zip(boxes, far, strict=True)]
+        places = _places(hole, lines)
+        boxes = [box for box, _ in places]
+        leads = [_lead_cost(room, hole, box) if is_far else 0.0 for box, is_far in places]
         number, cost = room.best(boxes, hole.at, leads)
         if is_unseen(cost):
             number, cost = room.best(boxes, None, leads)
         if cost < _TOO_BAD or lines == forms[-1]:
-            return lines, boxes[number], spots[number][0]
+            return lines, *places[number]
     raise AssertionError("a label has at least its mark")
+
+
+def _places(hole: TemplateHole, lines: Sequence[str]) -> list[tuple[Box, bool]]:
+    """Where a label may stand, and whether that is far off: in a large hole, beside it, then farther and farther."""
+    width_mm, height_mm = _size_mm(lines)
+    (x, y), inside = hole.at, []
+    if hole.drawn_mm > width_mm and not hole.slot_mm:
+        left, right, tall_mm = x - width_mm / 2 + 0.4, x + width_mm / 2 - 0.4, height_mm - 0.4
+        inside = [(left, foot, right, foot + tall_mm) for foot in (y + 1.6, y - 1.6 - tall_mm)]
+    around = [
+        (_beside(hole, lines, off_mm, way), off_mm > _NEAR_MM) for off_mm in _OFFSETS_MM for way in range(len(WAYS))
+    ]
+    return [*((box, False) for box in inside), *around]
+
+
+def _size_mm(lines: Sequence[str]) -> tuple[float, float]:
+    width_mm = max(text_width_mm(line, TEXT_MM) for line in lines) + 2 * _MARGIN_MM
+    return width_mm, TEXT_MM + (len(lines) - 1) * _PITCH_MM + 2 * _MARGIN_MM
 
 
 def _beside(hole: TemplateHole, lines: Sequence[str], off_mm: float, way: int) -> Box:
     """The box of a label in one of the directions, clear of the cross where it lies straight beside the hole."""
     dx, dy = WAYS[way]
     out_mm = max(hole.reach_mm, 0.5) + off_mm
-    width_mm = max(text_width_mm(line, TEXT_MM) for line in lines) + 2 * _MARGIN_MM
-    height_mm = TEXT_MM + (len(lines) - 1) * _PITCH_MM + 2 * _MARGIN_MM
+    width_mm, height_mm = _size_mm(lines)
     beyond_mm = 3.0 if 0.0 in (dx, dy) else 0.0
     x = hole.at[0] + dx * (out_mm + beyond_mm) + (0.0 if dx > 0 else -width_mm if dx < 0 else -width_mm / 2)
     y = hole.at[1] + dy * (out_mm + beyond_mm) + (0.0 if dy > 0 else -height_mm if dy < 0 else -height_mm / 2)

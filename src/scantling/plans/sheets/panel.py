@@ -77,7 +77,7 @@ def draw_panel(job: TemplateJob, windows: Sequence[Extents], kept: Sequence[Box]
     for box in kept:
         room.add(box, HOLES)
     for one in lines:
-        room.add_line(one.start, one.end, LINES / 2)
+        room.add_line(one.start, one.end, THIN)
     words = panel_words(job, room, care, corners, marks.points)
     return PanelDrawing(job, tuple(strokes), tuple(words), care, corners, marks)
 
@@ -166,7 +166,7 @@ def _fill_hole(room: Room, hole: TemplateHole) -> None:
     """Small holes are kept clear whole, in large ones there is room for words."""
     if hole.drawn_mm > _ROOMY_MM and not hole.slot_mm:
         _ring(room, hole.at, hole.drawn_mm / 2, CUTS)
-        room.add(_square(hole.at, 2.0), HOLES)
+        room.add(_square(hole.at, 1.5), HOLES)
     else:
         room.add(_square(hole.at, hole.reach_mm + 0.5), HOLES)
     _fill_cross(room, hole.at, hole.drawn_mm / 2 + 3.0)
@@ -185,7 +185,7 @@ def _square(at: Point, half_mm: float) -> tuple[float, float, float, float]:
 
 
 def _ring(room: Room, centre: Point, radius_mm: float, weight: float) -> None:
-    steps = 16
+    steps = max(16, round(radius_mm * 5))
     points = [
         (centre[0] + radius_mm * cos(2 * pi * k / steps), centre[1] + radius_mm * sin(2 * pi * k / steps))
         for k in range(steps)
