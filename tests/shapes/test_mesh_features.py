@@ -149,6 +149,22 @@ def test_solids_of_another_library():
     assert bosses[0].depth_mm == pytest.approx(30, abs=0.01)
 
 
+def test_a_bore_that_a_wall_cuts_into_is_one_bore():
+    # four holes through a flange of 6; a wall of 8 stands on one edge and takes a part of two of them up to 10
+    import manifold3d as m3
+
+    solid = m3.Manifold.cube((50, 50, 6)) + m3.Manifold.cube((8, 50, 30))
+    for x in (9.5, 40.5):
+        for y in (9.5, 40.5):
+            solid -= m3.Manifold.cylinder(12, 1.8, circular_segments=24).translate((x, y, -2))
+    mesh = solid.to_mesh()
+    found = features([[tuple(map(float, mesh.vert_properties[k][:3])) for k in row] for row in mesh.tri_verts])
+    assert [(round(b.diameter_mm, 2), b.is_whole) for b in found.bores] == [(3.6, True)] * 4
+    assert sorted(round(b.depth_mm) for b in found.bores) == [6, 6, 10, 10]
+    ((_, pattern),) = found.patterns
+    assert (pattern.kind, round(pattern.pitch_mm, 3)) == ("square", 31)
+
+
 def test_prisms_are_not_round():
     for count in (4, 5, 7):
         assert features(plate(BOX, [ring((0, 0), 4, count)], 0, 9)).bores == ()

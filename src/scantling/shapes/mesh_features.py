@@ -16,31 +16,12 @@ from scantling.shapes.hole_patterns import Hole, Pattern, find_patterns
 from scantling.shapes.mesh import Corner, Mesh
 from scantling.shapes.mesh_chains import Axis, Run, find_runs
 from scantling.shapes.mesh_faces import Faces, find_faces
+from scantling.shapes.mesh_walls import Cylinder, Flats, Wall, joined_walls, wall_of
 
 _MOST_TRIANGLES = 600_000
 _LEAST_SHARE = 0.002
 _MOST_THICKNESSES = 8
-_LEAST_SWEEP_DEG = 30.0
-
-
-@dataclass(frozen=True)
-class Cylinder:
-    """A round surface. In a mesh its corners lie on the circle, its facets within: both diameters are told.
-
-    sweep_deg : 360 for a whole one, less for a rounding or a seat          concave : a bore or seat, else a boss
-    centre : middle of its axis          ends : "open", "floor" or "step", at the low and at the high end of the axis
-    """
-
-    diameter_mm: float
-    across_facets_mm: float
-    centre: Corner
-    axis: Corner
-    depth_mm: float
-    sweep_deg: float
-    concave: bool
-    facets: int
-    residual_mm: float
-    ends: tuple[str, str] = ("open", "open")
+_HOLE_SWEEP_DEG = 240.0
 
 
 @dataclass(frozen=True)
@@ -83,26 +64,25 @@ def recognise_mesh(mesh: Mesh) -> MeshFeatures:
     if len(mesh.triangles) > _MOST_TRIANGLES:
         return MeshFeatures(seen=False)
     faces = find_faces(mesh)
-    flats = _Flats(faces)
-    cylinders: list[Cylinder] = []
+    flats = Flats(faces)
+    walls: list[Wall] = []
     hexagons: list[Hexagon] = []
     curved: set[int] = set()
     for axis, run in find_runs(faces):
-        found = _hexagon(axis, run, flats) or _cylinder(axis, run, flats)
+        found = _hexagon(axis, run, flats) or wall_of(axis, run, flats)
         if isinstance(found, Hexagon):
             hexagons.append(found)
         elif found:
-            cylinders.append(found)
+            walls.append(found)
             curved |= run.faces
-    whole = sorted((c for c in cylinders if c.sweep_deg >= 359), key=_order)
-    bores = tuple(c for c in whole if c.concave)
+    cylinders = sorted((wall.cylinder() for wall in joined_walls(walls)), key=_order)
     return MeshFeatures(
-        bores,
-        tuple(c for c in whole if not c.concave),
-        tuple(sorted((c for c in cylinders if c.sweep_deg < 359), key=_order)),
+        tuple(c for c in cylinders if c.is_whole and c.concave),
+        tuple(c for c in cylinders if c.is_whole and not c.concave),
+        tuple(c for c in cylinders if not c.is_whole),
         tuple(sorted(hexagons, key=lambda h: (-h.across_flats_mm, h.centre))),
         tuple(_thicknesses(faces, flats, curved)),
-        tuple(_patterns(bores)),
+        tuple(_patterns([c for c in cylinders if c.concave and c.sweep_deg >= _HOLE_SWEEP_DEG])),
     )
 
 
@@ -114,7 +94,7 @@ def _order(cylinder: Cylinder) -> tuple[float, ...]:
     )
 
 
-def _hexagon(axis: Axis, run: Run, flats: _Flats) -> Hexagon | None:
+def _hexagon(axis: Axis, run: Run, flats: Flats) -> Hexagon | None:
     """Six corners that each turn by 60 degrees."""
     if not run.closed or len(run.points) != 6 or any(abs(degrees(turn) - 60) > 1.5 for turn in run.turns_rad):
         return None
@@ -127,73 +107,7 @@ def _hexagon(axis: Axis, run: Run, flats: _Flats) -> Hexagon | None:
     return Hexagon(across_mm, centre, axis.direction, run.high_mm - run.low_mm, run.concave, fit.residual_mm, ends)
 
 
-def _cylinder(axis: Axis, run: Run, flats: _Flats) -> Cylinder | None:
-    """Eight strips and more for a whole one: fewer are a prism, not a round thing; three and more for a part of one."""
-    fit = fit_circle(run.points)
-    facets = len(run.points) if run.closed else len(run.points) - 1
-    if fit is None or facets < (8 if run.closed else 3):
-        return None
-    sweep_deg = 360.0 if run.closed else degrees(sum(run.turns_rad))
-    if sweep_deg < _LEAST_SWEEP_DEG:
-        return None
-    step_rad = 2 * pi / facets if run.closed else sum(run.turns_rad[1:-1]) / max(1, facets - 1)
-    return Cylinder(
-        2 * fit.radius_mm,
-        2 * fit.radius_mm * cos(step_rad / 2),
-        axis.lifted(fit.centre, (run.low_mm + run.high_mm) / 2),
-        axis.direction,
-        run.high_mm - run.low_mm,
-        sweep_deg,
-        run.concave,
-        facets,
-        fit.residual_mm,
-        flats.ends(axis, fit.centre, fit.radius_mm, run) if run.closed else ("open", "open"),
-    )
-
-
-class _Flats:
-    """The flat faces square to an axis, looked up when a bore asks what closes its ends."""
-
-    def __init__(self, faces: Faces) -> None:
-        """Sort the triangles by face once."""
-        import numpy as np
-
-        self._faces = faces
-        self._order = np.argsort(faces.face_of, kind="stable")
-        self._bounds = np.searchsorted(faces.face_of[self._order], np.arange(len(faces.normals) + 1))
-
-    def points_of(self, face: int) -> Any:
-        """The corners of one face, some of them repeated."""
-        mine = self._order[self._bounds[face] : self._bounds[face + 1]]
-        return self._faces.mesh.points[self._faces.mesh.triangles[mine].ravel()]
-
-    def ends(self, axis: Axis, centre: tuple[float, float], radius_mm: float, run: Run) -> tuple[str, str]:
-        """Whether a floor closes each end: a flat face no wider than the wall; a step has a hole in it."""
-        import numpy as np
-
-        faces = self._faces
-        along = faces.normals @ np.array(axis.direction)
-        square = np.nonzero(np.abs(along) > 0.9999)[0]
-        words = []
-        for level_mm in (run.low_mm, run.high_mm):
-            near = square[np.abs(faces.offsets_mm[square] * np.sign(along[square]) - level_mm) < 0.01]
-            area = sum(float(faces.areas_mm2[f]) for f in near if self._reach(f, axis, centre) < radius_mm + 0.02)
-            words.append("open" if area == 0 else "floor" if area > 0.9 * _polygon_mm2(run) else "step")
-        return (words[0], words[1])
-
-    def _reach(self, face: int, axis: Axis, centre: tuple[float, float]) -> float:
-        import numpy as np
-
-        flat = axis.flattened(self.points_of(face)) - np.array(centre)
-        return float(np.hypot(*flat.T).max())
-
-
-def _polygon_mm2(run: Run) -> float:
-    pairs = zip(run.points, [*run.points[1:], run.points[0]], strict=True)
-    return abs(sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairs)) / 2
-
-
-def _thicknesses(faces: Faces, flats: _Flats, curved: set[int]) -> list[Thickness]:
+def _thicknesses(faces: Faces, flats: Flats, curved: set[int]) -> list[Thickness]:
     """Pairs of large parallel faces that look away from each other and lie over one another."""
     import numpy as np
 
@@ -216,7 +130,7 @@ def _thicknesses(faces: Faces, flats: _Flats, curved: set[int]) -> list[Thicknes
     return ordered[:_MOST_THICKNESSES]
 
 
-def _overlap(faces: Faces, flats: _Flats, a: int, b: int) -> bool:
+def _overlap(faces: Faces, flats: Flats, a: int, b: int) -> bool:
     axis = _axis(faces.normals[a])
     one, two = axis.flattened(flats.points_of(a)), axis.flattened(flats.points_of(b))
     low = [max(float(p), float(q)) for p, q in zip(one.min(axis=0), two.min(axis=0), strict=True)]
@@ -229,7 +143,7 @@ def _axis(normal: Any) -> Axis:
 
 
 def _patterns(bores: Sequence[Cylinder]) -> list[tuple[Corner, Pattern]]:
-    """Patterns among bores with parallel axes; their places are given in the plane square to the axis."""
+    """Patterns among bores with parallel axes, also where a wall cuts into one; places in the plane square to it."""
     by_axis: dict[tuple[float, ...], list[Cylinder]] = defaultdict(list)
     for bore in bores:
         by_axis[tuple(round(value, 3) + 0.0 for value in bore.axis)].append(bore)
