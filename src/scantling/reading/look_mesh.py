@@ -8,7 +8,8 @@ from scantling.quantities import show_number
 from scantling.reading.look import Feature, Look, mm, off_text, point_text
 from scantling.reading.look_drawing import pattern_words
 from scantling.shapes.mesh import Corner, MeshFacts, MeshFile, measure
-from scantling.shapes.mesh_features import Cylinder, Hexagon, MeshFeatures, recognise_mesh
+from scantling.shapes.mesh_features import Hexagon, MeshFeatures, recognise_mesh
+from scantling.shapes.mesh_walls import Cylinder
 
 SEVERAL = "a printed part is one object: export each in a file of its own before a part names it"
 TOO_FINE = "too many triangles to look for bores and walls; export it coarser to see them"

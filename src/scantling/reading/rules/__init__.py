@@ -13,6 +13,7 @@ from scantling.reading.rules.joints import joints, steps
 from scantling.reading.rules.offers import offers
 from scantling.reading.rules.parts import dangling, parts
 from scantling.reading.rules.places import places
+from scantling.reading.rules.prints import prints
 from scantling.reading.rules.ranges import ranges
 from scantling.reading.rules.sheets import sheets
 from scantling.reading.rules.shop import workshop
@@ -35,6 +36,7 @@ RULES: tuple[Callable[[Scene], None], ...] = (
     joints,
     steps,
     sheets,
+    prints,
     accepted,
     workshop,
     offers,

@@ -68,7 +68,7 @@ def _reference(scene: Scene, path: Path, reference: Name | Feature | Between) ->
             if place != "machine":
                 scene.expect("places", place, said_by, "design", *path)
     elif scene.expect("places", reference.place, said_by, "design", *path):
-        _feature(scene, said_by, path, reference)
+        expect_feature(scene, said_by, path, reference)
 
 
 def _offset(text: str, name: str) -> int:
@@ -77,8 +77,8 @@ def _offset(text: str, name: str) -> int:
     return found.start() if found else 0
 
 
-def _feature(scene: Scene, said_by: str, path: Path, reference: Feature) -> None:
-    """Every option of the place must be able to have the feature."""
+def expect_feature(scene: Scene, said_by: str, path: Path, reference: Feature) -> None:
+    """Note a fault where an option of the place cannot have the feature; ``path`` is below ``design``."""
     place = scene.design.places.get(reference.place)
     if place is None or (reference.feature == "length" and place.length is not None):
         return
