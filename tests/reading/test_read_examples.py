@@ -80,6 +80,16 @@ def test_a_design_and_a_workshop_alone():
     assert len(read_workshop(PLOTTER / "workshops" / "village.yaml").offers) == 25
 
 
+WORKSHOPS = sorted(EXAMPLES.glob("*/workshops/*.yaml"))
+
+
+@pytest.mark.parametrize("workshop", WORKSHOPS, ids=[path.relative_to(EXAMPLES).as_posix() for path in WORKSHOPS])
+def test_every_example_is_read_in_every_workshop(workshop):
+    project = read_project(workshop.parents[1], workshop)
+    assert project.design.places
+    assert project.workshop.offers
+
+
 def test_the_same_files_give_equal_projects():
     first, second = read_project(PLOTTER, "village"), read_project(PLOTTER, "village")
     assert (first.design, first.workshop, dict(first.wheres)) == (second.design, second.workshop, dict(second.wheres))
@@ -112,10 +122,21 @@ def test_a_schema_is_a_schema(name):
     assert json.loads(json.dumps(schema)) == schema
 
 
-FILES = [(PLOTTER / "design.yaml", "design"), (PLOTTER / "workshops" / "village.yaml", "workshop")]
+def files_with_schemas():
+    """Every YAML file of the examples with the name of its schema: designs, workshops, sections in files."""
+    for path in sorted(EXAMPLES.glob("*/design.yaml")):
+        yield path, "design"
+        for section, value in yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader).items():
+            names = [value] if isinstance(value, str) else value if isinstance(value, list) else []
+            yield from ((path.parent / name, section) for name in names if str(name).endswith(".yaml"))
+    for path in sorted(EXAMPLES.glob("*/workshops/*.yaml")):
+        yield path, "workshop"
 
 
-@pytest.mark.parametrize("see", [lambda value: value, as_an_editor_sees])
+FILES = [pytest.param(path, kind, id=path.relative_to(EXAMPLES).as_posix()) for path, kind in files_with_schemas()]
+
+
+@pytest.mark.parametrize("see", [lambda value: value, as_an_editor_sees], ids=["as text", "as an editor sees it"])
 @pytest.mark.parametrize(("path", "kind"), FILES)
 def test_the_examples_fit_the_schemas(path, kind, see):
     validator = jsonschema.Draft202012Validator(SCHEMAS[f"{kind}.schema.json"])
