@@ -115,7 +115,7 @@ def test_a_cut_off_file(share):
         (b"", "SHAPE-02"),
         (b"  \n", "SHAPE-02"),
         (b"AC1027\0\0\0\0 whatever", "SHAPE-02"),
-        (b"AutoCAD Binary DXF\r\n\x1a\0", "SHAPE-02"),
+        (b"Some CAD Binary DXF\r\n\x1a\0", "SHAPE-02"),
         (b"hello\n0\nEOF\n", "SHAPE-02"),
         (b"\x89PNG\r\n", "SHAPE-03"),
         (b"0\nEOF\n", "SHAPE-04"),
