@@ -55,8 +55,8 @@ def corner_block() -> Manifold:
 
 
 def foot_block() -> Manifold:
-    """A block 24 mm high for a levelling screw M8, with a wall of 4 mm against the panel."""
-    solid = box(40, 26, 24) + box(40, 4, 32)
+    """A block 24 mm high for a levelling screw M8, with a wall of 4.8 mm against the panel."""
+    solid = box(40, 26, 24) + box(40, 4.8, 32)
     pocket = nut_pocket(13, 7, (20, 15, 17.5), "z")
     wall = [rod(M4, 10, (x, -3, 28), "y") for x in (8, 32)]
     hollows = [box(8, 18, 26, (x, 5, -1)) for x in (2, 30)]
@@ -79,10 +79,10 @@ def y_holder(outer: float) -> Callable[[], Manifold]:
 
 
 def y_rod_clamp() -> Manifold:
-    """A flange of 6 mm with a split collar for a rod of 8 mm; two M3, 28 mm apart."""
-    solid = box(40, 18, 6) + rod(18, 12, (20, 9, 0), "z")
+    """A flange of 6.4 mm with a split collar for a rod of 8 mm; two M3, 28 mm apart."""
+    solid = box(40, 18, 6.4) + rod(18, 12, (20, 9, 0), "z")
     bore = rod(8.1, 20, (20, 9, -2), "z")
-    slit = box(12, 1.6, 8, (20, 8.2, 6))
+    slit = box(12, 1.6, 8, (20, 8.2, 6.4))
     return less(solid, bore, slit, *[rod(M3, 10, (x, 9, -2), "z") for x in (6, 34)])
 
 
@@ -145,11 +145,13 @@ def x_end_idler() -> Manifold:
 
 
 def z_bracket() -> Manifold:
-    """A flange of 6 mm on a motor of size 17, a back of 4 mm against the portal, a seat for a rod of 10 mm.
+    """A flange of 6 mm on a motor of size 17, a back of 4.8 mm against the portal, a seat for a rod of 10 mm.
 
     Screw and rod stand 30 mm in front of the portal and 17 mm apart. The right one is printed mirrored.
     """
-    solid = box(44, 60, 6) + box(44, 4, 52, (0, 56, 0)) + box(16.5, 40, 21, (27.5, 20, 0)) + box(4, 56, 22, (-4, 4, 0))
+    solid = (
+        box(44, 60, 6) + box(44, 4.8, 52, (0, 55.2, 0)) + box(16.5, 40, 21, (27.5, 20, 0)) + box(4, 56, 22, (-4, 4, 0))
+    )
     solid += box(4, 60, 52, (-4, 0, 0)) - Manifold.cube((10, 90, 90)).rotate((42, 0, 0)).translate((-7, 4, 6))
     holes = [rod(M3, 10, (17 + a * 15.5, 30 + b * 15.5, -2), "z") for a in (-1, 1) for b in (-1, 1)]
     collar = rod(22.4, 8, (17, 30, -2), "z")
@@ -160,11 +162,11 @@ def z_bracket() -> Manifold:
 
 
 def z_top() -> Manifold:
-    """A back of 4 mm against the portal and a split seat for a rod of 10 mm, 30 mm in front of it.
+    """A back of 4.8 mm against the portal and a split seat for a rod of 10 mm, 30 mm in front of it.
 
     The right one is printed mirrored.
     """
-    solid = box(55, 4, 22) + box(24, 42, 16, (31, -38, 0))
+    solid = box(55, 4.8, 22, (0, -0.8, 0)) + box(24, 42, 16, (31, -38, 0))
     seat = rod(10.1, 16, (43, -26, -1), "z")
     slit = box(1.6, 14, 20, (42.2, -40, -2))
     clamp = rod(INSERT, 9, (47, -34, 8), "x")
@@ -212,9 +214,9 @@ def cable_guide() -> Manifold:
 
 
 def inlet_box() -> Manifold:
-    """A box over the terminals of the mains inlet, open towards the gusset where its back of 4 mm closes it."""
+    """A box over the terminals of the mains inlet, open towards the gusset where its back of 4.8 mm closes it."""
     solid = box(62, 44, 52)
-    hollow = box(56, 38, 50, (3, 3, 4))
+    hollow = box(56, 38, 50, (3, 3, 4.8))
     window = box(28, 10, 20, (17, 38, 16))
     lugs = [box(9, 10, 12, (x, 34, 20)) for x in (4, 49)]
     solid = less(solid, hollow, window)
