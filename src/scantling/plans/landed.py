@@ -29,7 +29,8 @@ class Totals:
 
 def four_totals(purchase: Purchase, copies: int, next_builder: int | None) -> Totals:
     """Return the four totals; what was in hand counts nothing."""
-    used_by_all = sum((used_value(supply, purchase) for supply in purchase.supplies), Fraction(0))
+    lines = [pair for order in purchase.orders for pair in landed_lines(order)]
+    used_by_all = sum((used_value(supply, lines) for supply in purchase.supplies), Fraction(0))
     used = round_half_up(used_by_all / copies)
     outlay = purchase.cost_minor
     return Totals(purchase.currency, copies, outlay, used, outlay - used * copies, next_builder)
@@ -43,18 +44,18 @@ def landed_lines(order: Order) -> tuple[tuple[OrderLine, int], ...]:
     return tuple(zip(order.lines, split_largest_remainder(order.home_minor, weights), strict=True))
 
 
-def used_value(supply: Supply, purchase: Purchase) -> Fraction:
-    """Return the landed value of what all machines take of one resource, in home minor units."""
-    lines = [
-        (line, landed) for order in purchase.orders for line, landed in landed_lines(order) if _serves(line, supply)
-    ]
-    landed = sum(amount for _, amount in lines)
-    bought = sum(_size(line) for line, _ in lines)
+def used_value(supply: Supply, lines: Iterable[tuple[OrderLine, int]]) -> Fraction:
+    """Return the landed value of what all machines take of one resource, in home minor units.
+
+    lines : all lines of all orders with their landed cost
+    """
+    serving = [(line, landed) for line, landed in lines if _serves(line, supply)]
+    bought = sum(_size(line) for line, _ in serving)
     if not bought:
         return Fraction(0)
     taken = max(supply.need - supply.in_hand, 0)
     amount = taken * supply.length_um if supply.unit == "length" else taken
-    return Fraction(landed * amount, bought)
+    return Fraction(sum(landed for _, landed in serving) * amount, bought)
 
 
 def _serves(line: OrderLine, supply: Supply) -> bool:
