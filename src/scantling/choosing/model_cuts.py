@@ -104,6 +104,31 @@ def _by_arcs(part: str, bar: Bar, most: Mapping[int, int], linear: Linear) -> Cu
     return CutBars(part, bar, by_arc=columns, exact=exact)
 
 
+def forbid_idle_bars(linear: Linear, bars: list[CutBars], over: Mapping[int, Expr]) -> None:
+    """Let no bar be cut that could be left out: it would be a pack above need, bought for the sake of the order.
+
+    over : pieces cut beyond those wanted, by length. A bar is of use where for one of its lengths fewer are over than
+    come out of it.
+    """
+    for cut in bars:
+        for pattern, column in cut.by_pattern.items():
+            used, reasons = linear.binary(), Expr()
+            linear.at_most(Expr(0, {column: 1, used: -linear.upper[column]}), 0)
+            for um, count in pattern:
+                reason = linear.binary()
+                reasons.add(reason)
+                most = _largest(linear, over[um])
+                slack = max(0.0, most - (count - 1))
+                linear.at_most(Expr().plus(over[um]).add(reason, slack), count - 1 + slack)
+            linear.at_least(reasons.add(used, -1), 0)
+
+
+def _largest(linear: Linear, expr: Expr) -> float:
+    """Return what a sum can be at most by the bounds of its columns."""
+    ends = (factor * (linear.upper[c] if factor > 0 else linear.lower[c]) for c, factor in expr.terms.items())
+    return expr.constant + sum(ends)
+
+
 def most_bars(most: Mapping[int, int], bar: Bar) -> int:
     """Return how many bars of one length could ever be of use: each length cut alone."""
     total = 0

@@ -17,12 +17,14 @@ class Wanted:
 
     expr : as a sum of columns    most : that it can be    some : at least 1 where any is needed, else 0
     states : each amount that can be wanted, with its share, where one tree alone decides it
+    parts : where several trees decide it, (amount, share) of each leaf that alone asks for some, constants included
     """
 
     expr: Expr
     most: int
     some: Expr
     states: dict[int, Expr] | None = None
+    parts: tuple[tuple[int, Expr], ...] = ()
 
 
 @dataclass
@@ -64,7 +66,8 @@ def _wanted(problem: Problem, resource: Resource, sources: _Sources, linear: Lin
     if len(sources.trees) > 1:
         need = _sum(sources)
         spare = _spare_column(problem, resource, sources, need, linear)
-        return Wanted(need.plus(spare), most, _some(sources))
+        parts = tuple((sources.constant + a, part) for tree in sources.trees for a, part in tree if a)
+        return Wanted(need.plus(spare), most, _some(sources), parts=parts)
     amounts = sources.trees[0] if sources.trees else [(0, Expr(1))]
     states: dict[int, Expr] = {}
     for amount, part in amounts:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from scantling.choosing.linear import Expr
 from scantling.choosing.mode import Waivers
 from scantling.choosing.model_answers import Answers, Flow
-from scantling.choosing.model_cuts import CutBars, bars_on_hand, cut_bars, most_bars, most_pieces
+from scantling.choosing.model_cuts import CutBars, bars_on_hand, cut_bars, forbid_idle_bars, most_bars, most_pieces
 from scantling.choosing.model_needs import Wanted, wanted
 from scantling.choosing.model_packs import PackColumns, add_packs, forbid_surplus, has_thresholds, useful_packs
 from scantling.choosing.model_splits import add_splits
@@ -82,8 +82,20 @@ class Supplier:
         concern = Concern("supply", "", part)
         if self.waivers.may(concern):
             cover.plus(self.waivers.short(concern, most, most))
+        else:
+            self._cover_parts(want, in_hand, columns)
         self.linear.at_least(cover, 0)
         self._judge_surplus(columns, lack)
+
+    def _cover_parts(self, want: Wanted, in_hand: int, columns: list[PackColumns]) -> None:
+        """Add what each place alone asks for: implied, but it ties every place to whole packs."""
+        for amount, share in want.parts:
+            lack = amount - in_hand
+            if lack > 0:
+                cover = Expr().plus(share, -lack)
+                for column in columns:
+                    cover.plus(column.packs, min(column.offer.pack, lack))
+                self.linear.at_least(cover, 0)
 
     def _may_split(self, columns: list[PackColumns]) -> bool:
         """Return whether packs above need are never of use, so that a list of splits is complete."""
@@ -109,9 +121,12 @@ class Supplier:
         concern = Concern("date", "", offer.part)
         if self._is_late(offer) and self.waivers.mode.held(concern) and not self.waivers.may(concern):
             most = 0
-        lean = has_thresholds(terms) and not self.problem.top_up and not self.waivers.mode.waive
-        self.found.packs[offer.id] = PackColumns(offer, most, lean)
+        self.found.packs[offer.id] = PackColumns(offer, most, self._is_lean(terms))
         return self.found.packs[offer.id]
+
+    def _is_lean(self, terms: Terms) -> bool:
+        """Return whether packs above need would pay and are not allowed."""
+        return has_thresholds(terms) and not self.problem.top_up and not self.waivers.mode.waive
 
     def _is_late(self, offer: PackOffer) -> bool:
         return self.problem.days is not None and offer.lead_days > self.problem.days
@@ -154,6 +169,10 @@ class Supplier:
                 cover.plus(self.waivers.short(concern, want.most, want.most))
             if self.waivers.mode.held(concern):
                 self.linear.at_least(cover, 0)
+        offered = [o for o in self.problem.offers if (o.part, o.unit) == (part, "length")]
+        if any(self._is_lean(self._terms(offer)) for offer in offered):
+            over = {um: Expr().plus(pieces[um]).plus(self.needs[Resource(part, "length", um)].expr, -1) for um in most}
+            forbid_idle_bars(self.linear, bars, over)
         in_hand = bars_on_hand(self.problem, part)
         some = Expr()
         for um in sorted(most):
