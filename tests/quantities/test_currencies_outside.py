@@ -1,4 +1,7 @@
-"""Decimals of currencies against ISO 4217, list one, as published by its maintenance agency."""
+"""Decimals of currencies against ISO 4217, list one, as published by its maintenance agency.
+
+Source: ISO 4217, list one.
+"""
 
 import iso4217
 import pytest

@@ -2,6 +2,8 @@
 
 Texts are not given to pint: it reads ``1 3/8 in`` as 0.375 in, ``2,5 mm`` as 25 mm, ``1/4-20`` as -19.75 and
 ``3/8"`` as a bare number. Only factors of single units are compared, built by pint from its own definitions.
+
+Source: pint, a library of physical units.
 """
 
 import pint

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scantling.choosing.choose import choose, open_choice
-from scantling.choosing.choose import why as why_answers
+from scantling.choosing.why import why as why_answers
 
 from scantling.api.opening import Session, read_key, unknown_question
 from scantling.api.telling import Tell
 from scantling.checks.all import CHECKS
+from scantling.choosing.choose import choose, open_choice
 from scantling.choosing.result import Choice, Infeasible, WhyOption
 from scantling.errors import Fault, FaultsError, QuantityError, Where
 from scantling.model.build import Key

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from scantling.api.opening import Session, start_build
+from scantling.api.remembering import Store, remembered_choice
 from scantling.api.telling import Tell
 from scantling.book.plan_book import plan_pdf
 from scantling.build.reference import carry_over
@@ -21,15 +22,24 @@ from scantling.plans.summary import Summary as Summary  # faces name its type
 from scantling.plans.summary import summarise
 
 
-def make_design_plan(session: Session, pins: Mapping[Key, str] | None = None, tell: Tell | None = None) -> Plan:
-    """Return the plan of the cheapest sound build; of the choice in force with the pins where nothing is on offer."""
+def make_design_plan(
+    session: Session, pins: Mapping[Key, str] | None = None, tell: Tell | None = None, store: Store | None = None
+) -> Plan:
+    """Return the plan of the cheapest sound build; of the choice in force with the pins where nothing is on offer.
+
+    store : remembers choices by content, so that an unchanged question is answered at once
+    """
     pins = pins or {}
     if not session.has_offers:
         build = carry_over(session.case, start_build(session), pins)
         return make_plan(session.case, build, run_checks(session.case, build))
-    opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-    found = choose(opened, pins=pins, present=present_choice(session), progress=tell)
-    return chosen_plan(session, found, tell)
+    asked, present = dict(pins), present_choice(session)
+
+    def solve() -> Choice | Infeasible:
+        opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
+        return choose(opened, pins=asked, present=present, progress=tell)
+
+    return chosen_plan(session, remembered_choice(store, session, asked, present, solve), tell)
 
 
 def present_choice(session: Session) -> Present | None:

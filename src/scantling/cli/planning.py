@@ -10,6 +10,7 @@ import click
 from scantling.api.data import is_sound, plan_json
 from scantling.api.opening import open_design, read_changes
 from scantling.api.planning import files_of_plan, make_design_plan, summary_of
+from scantling.cli.cache import open_store
 from scantling.cli.text.plans import show_files, show_plan
 from scantling.cli.text.progress import progress
 from scantling.cli.writing import write_folder
@@ -28,7 +29,7 @@ def plan_design(
     session = open_design(folder, workshop, copies, lock)
     pins = read_changes(session, asked)
     with progress() as tell:
-        plan = make_design_plan(session, pins, tell)
+        plan = make_design_plan(session, pins, tell, open_store())
         files = files_of_plan(plan, pins)
     write_folder(out, files)
     if as_json:
