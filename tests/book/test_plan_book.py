@@ -60,7 +60,7 @@ def test_chapters_in_their_order(plan):
         "Joints and their screws",
         "Setting-up sheet",
         "Steps",
-        "All findings",
+        "All checks",
     ]
     assert (document.title, document.subtitle) == ("Sedge", "revision 3, Village school workshop, 2 copies")
 

@@ -8,6 +8,7 @@ import os
 import subprocess
 import sys
 from dataclasses import replace
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -25,9 +26,9 @@ from scantling.model.kinds import Belt
 from scantling.model.project import Project
 from scantling.model.workshop import Printer, Workshop
 from scantling.plans.files import plan_files
-from scantling.plans.instead import chosen_instead, unit_price
+from scantling.plans.instead import chosen_instead, pack_price
 from scantling.plans.making import make_plan
-from scantling.plans.summary import CALCULATION, days_words, some_words, summarise
+from scantling.plans.summary import CALCULATION, days_words, last_words, summarise
 from scantling.plans.summary_text import WIDTH, summary_text
 from scantling.quantities import Figure
 from scantling.reading.lock import read_lock
@@ -185,14 +186,22 @@ def test_what_is_chosen_instead_says_why():
     assert rows["x-bushing"].why == "asked for"
 
 
-def test_unit_prices_count_tax_and_packs():
+def test_list_prices_count_tax_and_shares_of_bars():
+    plan = plotter_plan(changes={Key("part", "x-rod"): "rod-8-soft", Key("part", "x-pulley"): "pulley-16"})
+    why = {row.place: row.why for row in chosen_instead(plan)}
+    # hardened 9.80 without 20 % tax a metre, soft 4.80 with it, two pieces of 312 mm: 0.624 × (11.76 − 4.80)
+    assert why["x-rod"] == "4.34 EUR less"
+    # two pulleys in a pack at 3.60 and 3.40 without 20 % tax: half of 0.20 × 1.2
+    assert why["x-pulley"] == "0.12 EUR less"
+
+
+def test_the_lowest_pack_price_counts_levels_and_tax():
     workshop = plotter_case().project.workshop
-    post = workshop.vendors["post"]
-    assert post.prices == "without tax"
-    pulleys = [offer for offer in workshop.offers if offer.part == "pulley-16"]
-    (offer,) = pulleys
-    assert unit_price(workshop, "pulley-16") == 340 * (1 + post.tax) / offer.pack
-    assert unit_price(workshop, "nothing") is None
+    offers = {(offer.vendor, offer.part): offer for offer in workshop.offers}
+    assert pack_price(workshop, offers["post", "motor-17"]) == Fraction(860 * 6, 5)
+    assert pack_price(workshop, offers["yard", "M3 washer"]) == 90
+    nowhere = offers["yard", "M3 washer"].model_copy(update={"vendor": "nobody"})
+    assert pack_price(workshop, nowhere) is None
 
 
 def test_findings_that_are_not_sound_are_listed_worst_first(plan):
@@ -227,6 +236,10 @@ def test_the_proof_is_told(plan, proven, bound, words):
     assert json.loads(plan_files(replace(plan, choice=choice), {})["plan.json"])["choice"]["proven"] is proven
 
 
+def test_what_comes_last_is_named_or_counted(plan):
+    assert last_words(plan) == "7 parts from Parts by post"
+    assert last_words(replace(plan, dates=replace(plan.dates, deciding=("a", "b")))) == "a, b"
+
+
 def test_small_words():
     assert (days_words(1), days_words(0)) == ("1 day", "0 days")
-    assert some_words(("a", "b", "c", "d", "e")) == "a, b, c and 2 more"

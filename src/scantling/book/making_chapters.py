@@ -67,22 +67,14 @@ def drills_chapter(plan: Plan) -> list[Block]:
     if not plan.drills:
         return []
     rows = tuple(
-        (
-            line.sheet,
-            f"{line.bit}, {line.stage}",
-            str(line.count),
-            str(line.for_all),
-            " ".join(line.letters),
-            "; ".join(line.purposes),
-        )
+        (line.sheet, f"{line.bit}, {line.stage}", str(line.count), str(line.for_all), " ".join(line.letters))
         for line in plan.drills
     )
-    head = ("panel", "bit", "one", "all", "marks", "for")
-    aligns: tuple[Align, ...] = ("left", "left", "right", "right", "left", "left")
+    aligns: tuple[Align, ...] = ("left", "left", "right", "right", "left")
     return [
         Heading("Drill schedule"),
-        Paragraph("Pilots first, then bit by bit; where each hole is stands on the panel's template."),
-        Table(head, rows, ("auto", "auto", "auto", "auto", "1", "1"), aligns),
+        Paragraph("Pilots first, then bit by bit; where each hole is and what it is for stands on the template."),
+        Table(("panel", "bit", "one", "all", "marks"), rows, ("auto", "auto", "auto", "auto", "1"), aligns),
     ]
 
 

@@ -9,7 +9,7 @@ from scantling.model.build import Key
 from scantling.plans.instead import chosen_instead
 from scantling.plans.orders import OrderSheet
 from scantling.plans.plan import Plan
-from scantling.plans.summary import days_words, money_rows, proof_words, some_words
+from scantling.plans.summary import days_words, last_words, money_rows, proof_words
 from scantling.quantities import show_money
 
 
@@ -23,7 +23,8 @@ def choice_chapter(plan: Plan, pins: Mapping[Key, str] | None) -> list[Block]:
     blocks += [Paragraph(f"Cheapest sound choice, {proof}.")] if proof else []
     if not rows:
         return [*blocks, Paragraph("Every place has its reference part.")]
-    return [*blocks, Table(("place", "reference", "chosen", "why"), rows, ("auto", "auto", "auto", "1"))]
+    blocks.append(Paragraph("Amounts compare the list prices of what each place takes in one machine."))
+    return [*blocks, Table(("place", "reference", "chosen", "why"), rows, ("auto", "1", "1", "1"))]
 
 
 def money_chapter(plan: Plan) -> list[Block]:
@@ -34,7 +35,7 @@ def money_chapter(plan: Plan) -> list[Block]:
     dates = plan.dates
     ready = f"All parts are in hand {days_words(dates.lead_days)} after ordering"
     ready += f", on {dates.ready.isoformat()}" if dates.ready else ""
-    last = f"; last to come: {some_words(dates.deciding)}" if dates.deciding else ""
+    last = f"; last to come: {last_words(plan)}" if dates.deciding else ""
     need = f" Needed by {dates.need_by.isoformat()}." if dates.need_by else ""
     table = Table(("", "amount"), rows, aligns=("left", "right"))
     return [Heading("Money and dates"), table, Paragraph(f"{ready}{last}.{need}")]

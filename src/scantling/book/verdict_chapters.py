@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import inf
 
-from scantling.book.document import Align, Block, Heading, Items, Note, Paragraph, Table
+from scantling.book.document import Block, Heading, Items, Note, Paragraph, Table
 from scantling.findings import Finding, Limit, Verdict
 from scantling.plans.concerns import infeasible_lines
 from scantling.plans.plan import Plan
@@ -60,13 +61,28 @@ def _scope(plan: Plan) -> list[Block]:
 
 
 def findings_chapter(plan: Plan) -> list[Block]:
-    """Return every finding with its value and limit."""
+    """Return what every check says: how many subjects, the one nearest to its limit, the source of the rule."""
     if not plan.findings:
         return []
-    rows = tuple((f.code, f.subject, str(f.verdict), _value(f), _limit(f), f.source) for f in plan.findings)
-    head = ("code", "subject", "verdict", "value", "limit", "source")
-    aligns: tuple[Align, ...] = ("left", "left", "left", "right", "right", "left")
-    return [Heading("All findings"), Table(head, rows, ("auto", "1", "auto", "auto", "auto", "2"), aligns)]
+    by_code: dict[str, list[Finding]] = {}
+    for finding in plan.findings:
+        by_code.setdefault(finding.code, []).append(finding)
+    rows = tuple(_check_row(by_code[code]) for code in sorted(by_code))
+    head = ("check", "what", "verdicts", "nearest to its limit", "source")
+    words = "Each check with the subject that is nearest to its limit; findings.json has all of them."
+    return [Heading("All checks"), Paragraph(words), Table(head, rows, ("auto", "1", "auto", "1", "1"))]
+
+
+def _check_row(findings: Sequence[Finding]) -> tuple[str, ...]:
+    counts = ", ".join(f"{count} {verdict}" for verdict, count in verdict_counts(findings))
+    nearest = min(findings, key=lambda finding: (finding.verdict.rank, _margin(finding)))
+    words = " ".join(text for text in (_value(nearest), _limit(nearest)) if text)
+    shown = f"{nearest.subject}: {words}" if words else nearest.subject if nearest.verdict is not Verdict.SOUND else ""
+    return (nearest.code, nearest.title, counts, shown, nearest.source)
+
+
+def _margin(finding: Finding) -> float:
+    return finding.margin if finding.margin is not None else inf
 
 
 def _value(finding: Finding) -> str:
@@ -77,7 +93,7 @@ def _limit(finding: Finding) -> str:
     if finding.limit is None or finding.side is Limit.NONE:
         return ""
     high = f" and {show_number(_three(finding.limit_high))}" if finding.limit_high is not None else ""
-    return f"{finding.side} {show_number(_three(finding.limit))}{high}"
+    return f"({finding.side} {show_number(_three(finding.limit))}{high})"
 
 
 def _three(value: float) -> float:

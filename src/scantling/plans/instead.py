@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from scantling.build.demand import Need, place_needs
+from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.reference import reference_build
 from scantling.errors import QuantityError
@@ -13,7 +15,7 @@ from scantling.model.build import Key
 from scantling.model.part import Part
 from scantling.model.workshop import Offer, Workshop
 from scantling.plans.plan import Plan
-from scantling.quantities import minor_digits, parse_money, round_half_up, show_money
+from scantling.quantities import Figure, minor_digits, parse_money, round_half_up, show_money
 
 
 @dataclass(frozen=True)
@@ -65,52 +67,82 @@ def _filled_by(reader: Reader, place: str) -> str:
 
 
 def _prices(plan: Plan, reader: Reader, meant: Reader, place: str) -> str:
-    """Compare the cheapest list prices of what the place takes, reference against chosen."""
-    workshop, option, reference = reader.workshop, reader.option(place), meant.option(place)
-    if option is None or not workshop.offers:
+    """Compare the list prices of what the place takes, reference against chosen."""
+    workshop = reader.workshop
+    if not workshop.offers:
         return ""
-    if reference is None:
+    if meant.option(place) is None:
         return "empty with the reference parts"
-    old, new = unit_price(workshop, reference.part), unit_price(workshop, option.part)
+    old, new = _list_price(meant, place), _list_price(reader, place)
     if old is None and new is not None:
         return "the reference is not on offer here"
     if old is None or new is None:
         return ""
-    before, after = old * meant.pieces(place), new * reader.pieces(place)
-    return _compared(round_half_up(before), round_half_up(after), workshop.currency, plan)
+    return _compared(round_half_up(old), round_half_up(new), workshop.currency, plan)
 
 
 def _compared(before: int, after: int, currency: str, plan: Plan) -> str:
     if before == after:
-        return "same list price"
+        return "same price"
     amount = show_money(abs(after - before), currency)
     if after < before:
-        return f"{amount} less at list prices"
+        return f"{amount} less"
     together = ", but less with all that goes with it" if plan.choice is not None and plan.choice.proven else ""
-    return f"{amount} more at list prices{together}"
+    return f"{amount} more{together}"
 
 
-def unit_price(workshop: Workshop, part: str) -> Fraction | None:
-    """Return the lowest price, tax included, of one piece, bar, board or spool, in home minor units; None if unsold."""
-    prices = [_unit_price(workshop, offer) for offer in workshop.offers if offer.part == part]
-    return min((price for price in prices if price is not None), default=None)
+def _list_price(reader: Reader, place: str) -> Fraction | None:
+    """What the pieces of a place cost in shares of packs, bars and boards, with all that their part brings."""
+    try:
+        needs = reader.derive(place_needs, place)
+    except NotDescribedError:
+        return None
+    prices = [_need_price(reader.workshop, need) for need in needs]
+    return None if any(price is None for price in prices) else sum((p for p in prices if p), Fraction(0))
 
 
-def _unit_price(workshop: Workshop, offer: Offer) -> Fraction | None:
+def _need_price(workshop: Workshop, need: Need) -> Fraction | None:
+    rates = [_rate(workshop, offer, need) for offer in workshop.offers if offer.part == need.part]
+    return min((rate * need.amount for rate in rates if rate is not None), default=None)
+
+
+def _rate(workshop: Workshop, offer: Offer, need: Need) -> Fraction | None:
+    """Price of one piece as needed, tax included, in home minor units: its share of a pack, a bar, a board, a spool."""
+    pack = pack_price(workshop, offer)
+    if pack is None:
+        return None
+    each = pack / max(offer.pack, 1)
+    if need.unit == "length":
+        return each * _share(need.length_um, offer.length_mm, 1000)
+    if need.unit == "board-piece":
+        across = _share(need.width_um, offer.board_width_mm, 1000)
+        return each * across * _share(need.height_um, offer.board_depth_mm, 1000)
+    return each / _grams(offer) if need.unit == "g" else each
+
+
+def _share(amount_um: int | None, whole: Figure | None, per: int) -> Fraction:
+    whole_um = round(whole.value * per) if whole is not None else 0
+    return Fraction(amount_um or 0, whole_um) if whole_um else Fraction(1)
+
+
+def _grams(offer: Offer) -> int:
+    return max(1, round(offer.net_mass_kg.value * 1000)) if offer.net_mass_kg is not None else 1000
+
+
+def pack_price(workshop: Workshop, offer: Offer) -> Fraction | None:
+    """Return the lowest price of one pack, tax included, in home minor units; None where it cannot be told."""
     vendor = workshop.vendors.get(offer.vendor)
     if vendor is None:
         return None
     currency = vendor.currency or workshop.currency
     try:
-        paid = [parse_money(text, currency) for text in (offer.price, *(level.price for level in offer.levels))]
+        minor = min(parse_money(text, currency).minor for text in (offer.price, *(one.price for one in offer.levels)))
     except QuantityError:
         return None
-    minor = Fraction(min(one.minor for one in paid), max(offer.pack, 1))
-    if vendor.prices == "without tax" and vendor.tax is not None:
-        minor *= 1 + vendor.tax
+    taxed = Fraction(minor) * (1 + vendor.tax if vendor.prices == "without tax" and vendor.tax is not None else 1)
     if currency == workshop.currency:
-        return minor
+        return taxed
     rate = workshop.rates.get(currency)
     if rate is None:
         return None
-    return minor * rate.rate * Fraction(10) ** (minor_digits(workshop.currency) - minor_digits(currency))
+    return taxed * rate.rate * Fraction(10) ** (minor_digits(workshop.currency) - minor_digits(currency))

@@ -82,7 +82,7 @@ def _line(case: Case, number: int, needs: Sequence[Need], copies: int) -> PartsL
         name + _size(first),
         first.part,
         (part.material if part else "") or "",
-        "; ".join(text for text in (part.note if part else "", _origins(needs)) if text),
+        "; ".join(text for text in (part.note.rstrip(".") if part else "", _origins(needs)) if text),
     )
 
 

@@ -15,6 +15,7 @@ from scantling.quantities import show_money, show_number
 
 CALCULATION = '"Sound" is a calculation on what was described, not a safety approval.'
 MOST_FINDINGS = 8
+_FEW = 3
 
 
 @dataclass(frozen=True)
@@ -119,10 +120,15 @@ def days_words(days: int) -> str:
     return "1 day" if days == 1 else f"{days} days"
 
 
-def some_words(names: Sequence[str], most: int = 3) -> str:
-    """Return names in a line, the rest of a long list as a count."""
-    rest = len(names) - most
-    return ", ".join(names[:most]) + (f" and {rest} more" if rest > 0 else "")
+def last_words(plan: Plan) -> str:
+    """Return what decides the date: the parts by name, or the vendors where they are many."""
+    if plan.dates is None:
+        return ""
+    deciding = plan.dates.deciding
+    if len(deciding) <= _FEW:
+        return ", ".join(deciding)
+    vendors = [s.title for s in plan.orders if any(row.lead_days == plan.dates.lead_days for row in s.rows)]
+    return f"{len(deciding)} parts from {', '.join(vendors)}"
 
 
 def _brief(plan: Plan) -> list[OrderBrief]:
@@ -146,7 +152,7 @@ def _dates(plan: Plan) -> tuple[tuple[str, str], ...]:
         ("order on", order_on.isoformat() if order_on else ""),
         ("all parts in hand", ready),
         ("needed by", dates.need_by.isoformat() if dates.need_by else ""),
-        ("last to come", some_words(dates.deciding)),
+        ("last to come", last_words(plan)),
     ]
     return tuple((words, value) for words, value in rows if value)
 
@@ -160,7 +166,7 @@ def _making(plan: Plan, paper: str) -> tuple[tuple[str, str], ...]:
     prints = sum(line.for_all for line in plan.prints)
     drawn = sum(1 for _, digest in plan.drawings if digest)
     rows = [
-        ("templates", f"{drawn} panels, for {paper}" if drawn else ""),
+        ("templates", f"{drawn} panel{'s' if drawn > 1 else ''}, for {paper}" if drawn else ""),
         ("holes to drill", f"{holes} for all copies" if holes else ""),
         ("pieces to cut", f"{pieces} out of {sum(bar.times for bar in plan.bars)} bars and belts" if pieces else ""),
         ("pieces to print", f"{prints} for all copies" if prints else ""),

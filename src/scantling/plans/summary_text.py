@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Iterator, Sequence
 
 from scantling.findings import Finding
+from scantling.plans.instead import Instead
 from scantling.plans.summary import CALCULATION, Summary
 
 WIDTH = 96
@@ -20,8 +21,8 @@ def summary_text(summary: Summary) -> str:
         _section("Orders", _columns([(o.vendor, f"{o.lines} lines", o.total, o.arrives) for o in summary.orders])),
         _section("Dates", _pairs(summary.dates)),
         _section(
-            "Chosen instead of the reference",
-            _columns([(row.title, row.reference, "→ " + row.chosen, row.why) for row in summary.instead]),
+            "Chosen instead of the reference, list prices of what each place takes compared",
+            [_instead(row) for row in summary.instead],
         ),
         _section("Findings that are not sound", _findings(summary)),
         _section("Not looked at", _scope(summary)),
@@ -50,6 +51,11 @@ def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
         return []
     widths = [max(len(row[k]) for row in rows) for k in range(len(rows[0]))]
     return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]
+
+
+def _instead(row: Instead) -> str:
+    why = f" ({row.why})" if row.why else ""
+    return f"{row.title}: {row.reference} → {row.chosen}{why}"
 
 
 def _findings(summary: Summary) -> list[str]:

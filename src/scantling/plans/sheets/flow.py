@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from scantling.drawing.lettering import text_width_mm
 from scantling.drawing.primitives import Item, Line, Pen, Text
+from scantling.plans.sheets.widths import width_mm as measured_mm
 
 BODY_MM = 3.0
 LINE_MM = 5.3
@@ -49,7 +49,7 @@ def heading(text: str) -> list[Row]:
 
 def paragraph(text: str, width_mm: float, *, bold: bool = False, pen: Pen = Pen.NOTE, hanging: str = "") -> list[Row]:
     """Return a text broken into lines; ``hanging`` stands before the first and the others are set in by its width."""
-    indent_mm = text_width_mm(hanging + " ", BODY_MM, bold) if hanging else 0.0
+    indent_mm = measured_mm(hanging + " ", BODY_MM, bold) if hanging else 0.0
     rows = []
     for number, words in enumerate(wrapped(text, width_mm - indent_mm, BODY_MM, bold)):
         row = line(words, bold=bold, pen=pen)
@@ -70,7 +70,7 @@ def wrapped(text: str, width_mm: float, height_mm: float = BODY_MM, bold: bool =
     lines: list[str] = []
     for word in _pieces(text, width_mm, height_mm, bold):
         longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width_mm(longer, height_mm, bold) <= width_mm:
+        if lines and measured_mm(longer, height_mm, bold) <= width_mm:
             lines[-1] = longer
         else:
             lines.append(word)
@@ -79,9 +79,9 @@ def wrapped(text: str, width_mm: float, height_mm: float = BODY_MM, bold: bool =
 
 def _pieces(text: str, width_mm: float, height_mm: float, bold: bool) -> Iterator[str]:
     for word in text.split():
-        while len(word) > 1 and text_width_mm(word, height_mm, bold) > width_mm:
+        while len(word) > 1 and measured_mm(word, height_mm, bold) > width_mm:
             count = len(word)
-            while count > 1 and text_width_mm(word[:count], height_mm, bold) > width_mm:
+            while count > 1 and measured_mm(word[:count], height_mm, bold) > width_mm:
                 count -= 1
             yield word[:count]
             word = word[count:]
@@ -90,9 +90,9 @@ def _pieces(text: str, width_mm: float, height_mm: float, bold: bool) -> Iterato
 
 def shortened(text: str, width_mm: float, height_mm: float = BODY_MM, bold: bool = False) -> str:
     """Return the text, cut with a sign that it was where it is wider."""
-    if text_width_mm(text, height_mm, bold) <= width_mm:
+    if measured_mm(text, height_mm, bold) <= width_mm:
         return text
-    while text and text_width_mm(text + "…", height_mm, bold) > width_mm:
+    while text and measured_mm(text + "…", height_mm, bold) > width_mm:
         text = text[:-1]
     return text.rstrip() + "…"
 
@@ -109,10 +109,10 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], width_mm: float) -
 
 def _widths(head: Sequence[str], rows: Sequence[Sequence[str]], width_mm: float) -> list[float]:
     natural = [
-        max([text_width_mm(head[k], BODY_MM, True), *(text_width_mm(row[k], BODY_MM) for row in rows)])
+        max([measured_mm(head[k], BODY_MM, True), *(measured_mm(row[k], BODY_MM) for row in rows)])
         for k in range(len(head))
     ]
-    least = [min(width, max(text_width_mm(head[k], BODY_MM, True), 18.0)) for k, width in enumerate(natural)]
+    least = [min(width, max(measured_mm(head[k], BODY_MM, True), 18.0)) for k, width in enumerate(natural)]
     spare_mm = width_mm - _GUTTER_MM * (len(head) - 1)
     for k in range(len(head) - 1, -1, -1):  # the last column gives way first
         if sum(natural) > spare_mm:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scantling.drawing.lettering import text_width_mm
 from scantling.drawing.marks import longest_bar_mm
 from scantling.drawing.primitives import Anchor, Item, Line, Page, Pen, Polygon, Text, View, Window
 from scantling.plans.sheets.correction import Correction
 from scantling.plans.sheets.flow import shortened
+from scantling.plans.sheets.widths import width_mm as measured_mm
 from scantling.shapes.edges import Extents
 from scantling.shapes.paper import Paper
 
@@ -110,7 +110,7 @@ def _tick_mm(k: int, last: int) -> float:
 
 def _bar_words(way: str, length_mm: float, room_mm: float) -> str:
     words = f"{way}: {length_mm:.0f} mm   measured ____________   stop {stop_words(length_mm)}"
-    if text_width_mm(words, TEXT_MM) <= room_mm:
+    if measured_mm(words, TEXT_MM) <= room_mm:
         return words
     return shortened(f"{way} {length_mm:.0f}, stop {stop_words(length_mm)}, read ______", room_mm)
 
@@ -121,7 +121,7 @@ def _foot(lay: PageLay, title: str, number: int, of: int, cells: Sequence[MapCel
     right = lay.paper.width_mm - lay.paper.right_mm
     page = f"page {number} of {of}"
     room_mm = right - x - (_MAP_MM[0] + 3.0 if cells else 0.0)
-    page_mm = text_width_mm(page, TEXT_MM, True)
+    page_mm = measured_mm(page, TEXT_MM, True)
     words = shortened(title, room_mm - page_mm - 4.0)
     end = x + room_mm
     items: list[Item] = [

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import atan2, cos, sin
 
-from scantling.drawing.lettering import text_width_mm
 from scantling.drawing.primitives import Anchor, Line, Pen, Text
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
 from scantling.plans.sheets.placing import WORDS, Box, Room, Saying, is_unseen
+from scantling.plans.sheets.widths import width_mm as measured_mm
 from scantling.quantities import show_number
 
 TEXT_MM = 3.0
@@ -80,7 +80,7 @@ def _places(hole: TemplateHole, lines: Sequence[str]) -> list[tuple[Box, bool]]:
 
 
 def _size_mm(lines: Sequence[str]) -> tuple[float, float]:
-    width_mm = max(text_width_mm(line, TEXT_MM) for line in lines) + 2 * _MARGIN_MM
+    width_mm = max(measured_mm(line, TEXT_MM) for line in lines) + 2 * _MARGIN_MM
     return width_mm, TEXT_MM + (len(lines) - 1) * _PITCH_MM + 2 * _MARGIN_MM
 
 

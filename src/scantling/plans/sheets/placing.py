@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 from math import ceil, floor, hypot
 
-from scantling.drawing.lettering import text_width_mm
 from scantling.drawing.primitives import Anchor, Item, Point, Text
+from scantling.plans.sheets.widths import width_mm as measured_mm
 from scantling.shapes.edges import Extents
 
 Box = tuple[float, float, float, float]
@@ -110,7 +109,7 @@ class Room:
 
 def text_box(text: Text, margin_mm: float = 0.6) -> Box:
     """Return the upright box around a text; turned texts stand in quarter turns."""
-    width_mm = _width_mm(text.text, text.height_mm, text.bold)
+    width_mm = measured_mm(text.text, text.height_mm, text.bold)
     left_mm = {Anchor.START: 0.0, Anchor.MIDDLE: -width_mm / 2, Anchor.END: -width_mm}[text.anchor] - margin_mm
     foot_mm = (-text.height_mm / 2 if text.centred else 0.0) - margin_mm
     right_mm, head_mm = left_mm + width_mm + 2 * margin_mm, foot_mm + text.height_mm + 2 * margin_mm
@@ -118,11 +117,6 @@ def text_box(text: Text, margin_mm: float = 0.6) -> Box:
     if text.turn_deg == 0:
         return (x + left_mm, y + foot_mm, x + right_mm, y + head_mm)
     return (x - head_mm, y + left_mm, x - foot_mm, y + right_mm)
-
-
-@lru_cache(maxsize=4096)
-def _width_mm(text: str, height_mm: float, bold: bool) -> float:
-    return text_width_mm(text, height_mm, bold)
 
 
 def is_unseen(cost: float) -> bool:

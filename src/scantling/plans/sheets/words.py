@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import atan2, cos, hypot, sin
 
-from scantling.drawing.lettering import text_width_mm
 from scantling.drawing.marks import arrow
 from scantling.drawing.primitives import Anchor, Item, Line, Pen, Polygon, Text
 from scantling.plans.sheets.care import CareDistance
@@ -15,6 +14,7 @@ from scantling.plans.sheets.datums import datum_words
 from scantling.plans.sheets.job import TemplateHole, TemplateJob
 from scantling.plans.sheets.labels import WAYS, hole_words
 from scantling.plans.sheets.placing import WORDS, Box, Room, Saying, text_box
+from scantling.plans.sheets.widths import width_mm as measured_mm
 from scantling.quantities import show_number
 from scantling.shapes.edges import Extents, Point
 
@@ -104,7 +104,7 @@ def _care_text(room: Room, a: Point, b: Point, distance: CareDistance) -> Text |
     long = f"{figure} measure!"
     steep = abs(b[0] - a[0]) < 0.4 * distance.length_mm
     for words in (long, figure):
-        if words == long and text_width_mm(long, TEXT_MM, True) > 0.7 * distance.length_mm:
+        if words == long and measured_mm(long, TEXT_MM, True) > 0.7 * distance.length_mm:
             continue
         text = Text(a, words, TEXT_MM, Pen.CARE, Anchor.MIDDLE, bold=True, centred=True, backed=True)
         turns = (0.0, 90.0) if steep else (0.0,)
@@ -218,7 +218,7 @@ def _arrow_words(job: TemplateJob, room: Room) -> list[Saying]:
     """Arrows for up and for the grain, each with its word beside it; flat ones lie along the paper's width."""
     found = []
     for words, flat in _arrows(job):
-        half_mm = max(18.0, text_width_mm(words, TEXT_MM)) / 2
+        half_mm = max(18.0, measured_mm(words, TEXT_MM)) / 2
         half_w, half_h = (half_mm, TEXT_MM) if flat else (TEXT_MM, half_mm)
         for x, y in _spots(job.outline.extents):
             box = (x - half_w - 1, y - half_h - 1, x + half_w + 1, y + half_h + 1)
