@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from scantling.findings import Verdict
@@ -12,6 +12,7 @@ from scantling.plans.plan import Plan
 from scantling.plans.plan_data import plan_data
 
 if TYPE_CHECKING:  # a check need not load the solver in order to be shown
+    from scantling.api.checking import Serving
     from scantling.api.following import Following
     from scantling.api.trying import Tried
     from scantling.choosing.result import WhyOption
@@ -20,6 +21,12 @@ if TYPE_CHECKING:  # a check need not load the solver in order to be shown
 def plan_json(plan: Plan, pins: Mapping[Key, str] | None = None) -> str:
     """Return a plan as JSON, as it stands in ``plan.json``."""
     return to_json(plan_data(plan, pins), indent=1)
+
+
+def check_data(plan: Plan, serving: Sequence[Serving]) -> dict[str, Any]:
+    """Return a check as plain data: the plan, and what each stand-in alone makes of it, where that was asked."""
+    found = plan_data(plan)
+    return {**found, "stand-ins": plain(tuple(serving))} if serving else found
 
 
 def following_data(following: Following) -> dict[str, Any]:

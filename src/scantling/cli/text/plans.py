@@ -10,7 +10,7 @@ import click
 from rich.console import Console
 from rich.text import Text
 
-from scantling.api.data import is_sound, json_text, plan_json
+from scantling.api.data import is_sound, json_text
 from scantling.cli.text.findings import show_findings, show_scope
 from scantling.cli.text.screen import STYLES, indented, screen, table
 
@@ -20,22 +20,10 @@ if TYPE_CHECKING:
     from scantling.api.planning import Summary
 
 
-def show_check(plan: Plan, title: str, everything: bool, as_json: bool) -> int:
-    """Print a check; return the exit code."""
-    if as_json:
-        click.echo(plan_json(plan))
-        return 0 if is_sound(plan) else 1
-    console = screen()
-    _show_heading(console, title, plan.verdict)
-    show_findings(console, plan.findings, everything)
-    show_scope(console, plan.not_looked_at, plan.unlocking)
-    return 0 if is_sound(plan) else 1
-
-
 def show_plan(plan: Plan, summary: Summary) -> int:
     """Print the summary of a plan; return the exit code."""
     console = screen()
-    _show_heading(console, summary.title, plan.verdict)
+    show_heading(console, summary.title, plan.verdict)
     _show_lines(console, [summary.proof, *summary.miss])
     _show_rows(console, "orders", [(o.vendor, f"{o.lines} lines", o.total, o.arrives) for o in summary.orders], (1, 2))
     _show_rows(console, "money", summary.money, (1,))
@@ -48,7 +36,8 @@ def show_plan(plan: Plan, summary: Summary) -> int:
     return 0 if is_sound(plan) else 1
 
 
-def _show_heading(console: Console, title: str, verdict: Any) -> None:
+def show_heading(console: Console, title: str, verdict: Any) -> None:
+    """Print what was looked at and the verdict."""
     console.print(indented(Text(f"{title}: ", style="bold").append(str(verdict), style=STYLES[verdict]), console, 0))
 
 
