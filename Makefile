@@ -21,9 +21,9 @@ $(VENV)/.made:
 	$(PYTHON) -m venv $(VENV)
 	touch $@
 
-# Wheels only, so that nothing needs a compiler; odfpy comes as source, which is plain Python.
+# Wheels only, so that nothing needs a compiler.
 $(VENV)/.ready: pyproject.toml constraints.txt | $(VENV)/.made
-	$(PIP) install --only-binary :all: --no-binary odfpy $(PINS) --editable .
+	$(PIP) install --only-binary :all: $(PINS) --editable .
 	touch $@
 
 # bd_warehouse brings standard dimensions as plain tables; its solid modeller is not wanted.
