@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from scantling.build.fasteners import fastener_mass, head_and_thread, joint_screws, nut_name, standard_part, washer_name
+from scantling.build.fasteners import fastener_mass, joint_screws, nut_name, standard_part, washer_name
 from scantling.errors import LookUpError
 from scantling.model.joint import Joint
 from scantling.model.kinds import Nut, Screw, Washer
+from scantling.tables.fastener_names import head_and_thread
 
 
 def joint(screw: str) -> Joint:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 
-from scantling.build.fasteners import head_and_thread
 from scantling.build.sizes import size
 from scantling.build.steps import coverage, step_circle
 from scantling.model.kinds import Printed, SheetStock
+from scantling.tables.fastener_names import head_and_thread
 
 
 def test_it_is_large(village):

@@ -19,9 +19,9 @@ from scantling.reading.graphs import circles, depths
 from scantling.reading.lock import Key, read_lock
 from scantling.reading.project import read_design, read_project
 from scantling.reading.schemas import SHORT_FORMS, json_schemas
-from scantling.reading.standard_names import is_standard_fastener
 from scantling.reading.texts import design_from_texts
 from scantling.reading.workshop import read_workshop
+from scantling.tables.fastener_names import is_standard_fastener
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 PLOTTER = EXAMPLES / "plotter"

@@ -30,8 +30,8 @@ from scantling.reading.lists import (
     read_match,
 )
 from scantling.reading.name_matching import name_proposals
-from scantling.reading.standard_names import is_standard_fastener
 from scantling.reading.texts import design_from_texts
+from scantling.tables.fastener_names import is_standard_fastener
 
 MATCH_ENDING = ".match.yaml"
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Iterator, Mapping
 from functools import cached_property
 from typing import Any, TypeVar
 
-from scantling.build.fasteners import head_and_thread, joint_screws, standard_part
+from scantling.build.fasteners import joint_screws, standard_part
 from scantling.build.gets import gets_of
 from scantling.build.memo import Memo
 from scantling.build.reader import Catalogue, Reader
@@ -16,6 +16,7 @@ from scantling.model.kinds import Screw
 from scantling.model.part import Part
 from scantling.model.place import EMPTY, StandIn
 from scantling.model.project import Project
+from scantling.tables.fastener_names import head_and_thread
 from scantling.tables.threads import thread
 
 T = TypeVar("T")

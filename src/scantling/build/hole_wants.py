@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from scantling.build.fasteners import head_and_thread
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
@@ -13,6 +12,7 @@ from scantling.errors import LookUpError
 from scantling.model.kinds import Motor, Rod
 from scantling.model.sheet import Hole
 from scantling.tables import holes
+from scantling.tables.fastener_names import head_and_thread
 from scantling.tables.motor_faces import motor_face
 from scantling.tables.threads import thread
 

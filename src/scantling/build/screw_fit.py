@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.fasteners import head_and_thread
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import ZERO
@@ -13,6 +12,7 @@ from scantling.errors import BrokenPromiseError
 from scantling.model.joint import Joint
 from scantling.model.kinds import Screw
 from scantling.quantities import Figure
+from scantling.tables.fastener_names import head_and_thread
 from scantling.tables.screws import screw_head
 from scantling.tables.threads import Thread, thread
 

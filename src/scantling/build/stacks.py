@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.fasteners import head_and_thread, nut_name, standard_part, washer_name
+from scantling.build.fasteners import nut_name, standard_part, washer_name
 from scantling.build.missing import NotDescribedError, each
 from scantling.build.reader import Reader
 from scantling.build.sizes import ZERO, feature, size
@@ -13,6 +13,7 @@ from scantling.model.expression import places_of, tree
 from scantling.model.joint import Joint, Layer
 from scantling.model.kinds import Insert, Motor, Nut, Washer
 from scantling.quantities import Figure
+from scantling.tables.fastener_names import head_and_thread
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 
-from scantling.reading.standard_names import HEADS, is_standard_fastener
+from scantling.tables.fastener_names import HEAD_WORDS, is_standard_fastener
 
 _METRIC_SCREW = re.compile(r"\bM(?P<size>[0-9.]+)\s*[x×*]\s*(?P<length>[0-9]+)\s*(?:mm)?\b", re.IGNORECASE)
 _METRIC = re.compile(r"\bM(?P<size>[0-9.]+)\b", re.IGNORECASE)
@@ -40,7 +40,7 @@ def _fasteners(text: str) -> list[str]:
     folded = text.casefold()
     found = _METRIC_SCREW.search(text)
     if found is not None:
-        heads = [head for head in HEADS if any(word in folded for word in _HEAD_WORDS[head])] or list(HEADS)
+        heads = [head for head in HEAD_WORDS if any(word in folded for word in _HEAD_WORDS[head])] or list(HEAD_WORDS)
         names = [f"M{found['size']}x{found['length']} {head} screw" for head in heads]
         return [name for name in names if is_standard_fastener(name)]
     size = _METRIC.search(text)

@@ -13,8 +13,8 @@ from scantling.model.workshop import Workshop
 from scantling.reading.collecting import Faults
 from scantling.reading.document import Document, noun
 from scantling.reading.nodes import Entries, Items, Node, Text, child_of
-from scantling.reading.standard_names import is_standard_fastener
 from scantling.shapes.outline import Outline
+from scantling.tables.fastener_names import is_standard_fastener
 
 
 @dataclass

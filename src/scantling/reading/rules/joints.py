@@ -9,7 +9,7 @@ from scantling.model.design import Step
 from scantling.model.joint import Into, Joint
 from scantling.quantities import parse_count
 from scantling.reading.scene import Scene
-from scantling.reading.standard_names import HEADS, JOINT_SCREW
+from scantling.tables.fastener_names import HEAD_WORDS, JOINT_SCREW
 from scantling.tables.screws import screw_lengths
 from scantling.tables.threads import thread
 
@@ -37,13 +37,13 @@ def joints(scene: Scene) -> None:
 def _screw(scene: Scene, joint: Joint, said_by: str, *path: str) -> None:
     found = JOINT_SCREW.fullmatch(" ".join(joint.screw.split()))
     if found is None:
-        known = [f"{head} M3" for head in HEADS]
+        known = [f"{head} M3" for head in HEAD_WORDS]
         mend = f"{nearest(joint.screw, known)} Write head and thread; the length is chosen"
         scene.add("43", f"{said_by}: {joint.screw!r} is no screw", mend, *path)
         return
     try:
         thread(found["thread"])
-        screw_lengths(HEADS[found["head"]], found["thread"])
+        screw_lengths(HEAD_WORDS[found["head"]], found["thread"])
     except LookUpError as error:
         scene.add("40", f"{said_by}: {error.what}", error.mend, *path)
 
