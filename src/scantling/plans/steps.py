@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scantling.build.hardware import Fastener, joint_hardware
+from scantling.build.hardware import Fastener, brought, joint_hardware
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.stacks import joint_count
@@ -48,12 +48,19 @@ class StepPlan:
 def step_plans(plan: Plan) -> tuple[StepPlan, ...]:
     """Return all steps in the order of work."""
     reader = plan.case.reader(plan.build)
-    return tuple(_step(reader, number, step) for number, step in enumerate(plan.step_order, 1))
+    found, seen = [], set[str]()
+    for number, step in enumerate(plan.step_order, 1):
+        used = [place for place, count in reader.derive(step_pieces, step) if count]
+        found.append(_step(reader, number, step, [place for place in used if place not in seen]))
+        seen.update(used)
+    return tuple(found)
 
 
-def _step(reader: Reader, number: int, name: str) -> StepPlan:
+def _step(reader: Reader, number: int, name: str, new: Sequence[str]) -> StepPlan:
+    """Return one step; what the parts of ``new`` places bring with them is laid out here, where they come first."""
     described = reader.design.steps[name]
-    kit = (*_pieces(reader, name), *(item for joint in _joints(reader, name) for item in joint))
+    joints = (item for joint in _joints(reader, name) for item in joint)
+    kit = (*_pieces(reader, name), *_brought(reader, new), *joints)
     return StepPlan(
         number,
         name,
@@ -68,6 +75,16 @@ def _step(reader: Reader, number: int, name: str) -> StepPlan:
         described.loose,
         described.caution,
     )
+
+
+def _brought(reader: Reader, places: Sequence[str]) -> list[KitItem]:
+    found = []
+    for place in places:
+        for item in reader.derive(brought, place):
+            part = reader.case.part(item.part)
+            title = reader.design.places[place].title or place
+            found.append(KitItem(item.count, item.part, part.name or item.part, title))
+    return found
 
 
 def _pieces(reader: Reader, step: str) -> list[KitItem]:
