@@ -34,17 +34,20 @@ def test_a_pulley_of_other_teeth(found):
     assert shown(full) == ("0.2 mm", "0.16 mm", "−0.04 mm", "act")
     belt = all_found[Topic.CUT, "x-belt", "pieces"]
     # path = 2 x 324 mm between the axles + 20 or 16 teeth round the two wheels + 30 mm clamped
-    assert shown(belt) == ("1 × 718 mm", "1 × 710 mm", "−8 mm", "act")
+    assert shown(belt) == ("718 mm", "710 mm", "−8 mm", "act")
     assert not [key for key in all_found if key[0] in (Topic.HOLE, Topic.DRAWING, Topic.SCREW)]
 
 
 def test_a_thicker_panel_moves_screws_and_rods(found):
     """Rods reach through both panels: 300 + 2 x 8 = 316 mm; 2 mm more under the head want the next screw but one."""
     all_found = found(panel="ply-8")
-    assert shown(all_found[Topic.CUT, "x-rod", "pieces"]) == ("2 × 312 mm", "2 × 316 mm", "+4 mm", "act")
+    rods = all_found[Topic.CUT, "x-rod", "pieces"]
+    assert shown(rods) == ("312 mm", "316 mm", "+4 mm", "act")
+    assert rods.amount == 2
     screws = all_found[Topic.SCREW, "motor-to-panel", "screws"]
-    assert shown(screws) == ("4 × M3x10 socket head screw", "4 × M3x12 socket head screw", "+2 mm long", "act")
-    assert all_found[Topic.DRAWING, "panel", "template"].after == "must be drawn again"
+    assert shown(screws) == ("M3x10 socket head screw", "M3x12 socket head screw", "+2 mm of length", "act")
+    assert screws.amount == 4
+    assert all_found[Topic.DRAWING, "panel", "template"].after == "must be drawn and printed again"
     kit = all_found[Topic.STEP, "motor", "kit"]
     assert "M3x10" in kit.before
     assert "M3x12" in kit.after
@@ -54,7 +57,7 @@ def test_a_thicker_panel_moves_screws_and_rods(found):
 def test_a_motor_with_another_face_moves_holes(found):
     """A face of size 14 has its screws on 26 mm, size 17 on 31 mm (table of motor faces)."""
     all_found = found(x_motor="motor-14")
-    where = all_found[Topic.HOLE, "panel", "where: clearance holes for x-motor.face"]
+    where = all_found[Topic.HOLE, "panel", "clearance holes for x-motor.face, where"]
     assert shown(where)[:2] == ("over 31 × 31 mm around 45, 58 mm", "over 26 × 26 mm around 45, 58 mm")
     assert where.weight == "act"
     current = all_found[Topic.SETTING, "axis x", "motor current, rms"]
@@ -85,6 +88,8 @@ def test_groups_put_alike_together_and_count_what_changes_nothing(plan_of):
     assert steps.subjects == ("axis x", "axis y")  # the pulleys of both are alike
     assert steps.title == "axis x, axis y: steps per mm"
     assert (steps.before, steps.after) == ("80 1/mm", "100 1/mm")
+    (part,) = [group for group in told.groups if group.about == "part"]
+    assert part.body == "2 × Pulley 20 teeth → Pulley 16 teeth"
     assert len(told.groups) < len(pulleys) / 2
     assert sum(count for count, _, _ in told.quiet) + sum(len(g.subjects) for g in told.groups) == len(pulleys)
     everything = grouped(pulleys, everything=True)

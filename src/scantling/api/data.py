@@ -13,7 +13,7 @@ from scantling.plans.plan_data import plan_data
 
 if TYPE_CHECKING:  # a check need not load the solver in order to be shown
     from scantling.api.checking import Serving
-    from scantling.api.following import Following
+    from scantling.api.following import Consequence, Following
     from scantling.api.trying import Tried
     from scantling.choosing.result import WhyOption
 
@@ -31,15 +31,20 @@ def check_data(plan: Plan, serving: Sequence[Serving]) -> dict[str, Any]:
 
 def following_data(following: Following) -> dict[str, Any]:
     """Return one stage of what follows as plain data."""
-    rows = [{**plain(c), "topic": c.topic.name.lower()} for c in following.consequences]
     return {
         "stage": following.stage,
         "verdict before": str(following.before.verdict),
         "verdict after": str(following.after.verdict),
         "proven": bool(following.after.choice and following.after.choice.proven),
         "waiting": list(following.waiting),
-        "consequences": rows,
+        "consequences": [_consequence_data(c) for c in following.consequences],
+        "further": [_consequence_data(c) for c in following.further],
     }
+
+
+def _consequence_data(consequence: Consequence) -> dict[str, Any]:
+    shown: dict[str, Any] = plain(consequence)
+    return {**shown, "topic": consequence.topic.name.lower()}
 
 
 def why_data(option: WhyOption) -> dict[str, Any]:

@@ -8,11 +8,12 @@ from typing import Literal
 
 from scantling.api.opening import Session, start_build
 from scantling.api.planning import chosen_plan
+from scantling.api.remembering import Store, remembered_choice
 from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, Report, run_checks
 from scantling.choosing.choose import Opened, buy, choose, open_choice
-from scantling.choosing.result import Infeasible, Purchase
+from scantling.choosing.result import Choice, Infeasible, Purchase
 from scantling.choosing.ties import Present
 from scantling.comparing.consequences import Consequence as Consequence  # faces name its type
 from scantling.comparing.consequences import consequences
@@ -38,6 +39,7 @@ class Following:
     stage : ``at once`` (costly checks still open, listed in ``waiting``), ``complete``, ``chosen anew`` (the same parts
     pinned and everything else chosen again)
     infeasible : where the changed build cannot be bought or nothing sound has these parts
+    further : of ``chosen anew``, what differs from the plan with everything else kept
     """
 
     stage: Stage
@@ -46,6 +48,7 @@ class Following:
     consequences: tuple[Consequence, ...]
     waiting: tuple[str, ...] = ()
     infeasible: Infeasible | None = None
+    further: tuple[Consequence, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -59,8 +62,9 @@ class Standing:
 
 
 def consequence_groups(following: Following, known: frozenset[Consequence], everything: bool) -> Grouped:
-    """Return what differs in groups for a reader, without what is ``known`` already."""
-    return grouped([c for c in following.consequences if c not in known], everything)
+    """Return what differs in groups for a reader: what is not ``known`` already, or what was chosen anew besides."""
+    told = following.further if following.stage == "chosen anew" else following.consequences
+    return grouped([c for c in told if c not in known], everything)
 
 
 def why_not(following: Following) -> list[str]:
@@ -82,15 +86,24 @@ def stand(session: Session, tell: Tell | None = None) -> Standing:
 
 
 def whatif(
-    standing: Standing, changes: Mapping[Key, str], *, anew: bool = True, tell: Tell | None = None
+    standing: Standing,
+    changes: Mapping[Key, str],
+    *,
+    anew: bool = True,
+    tell: Tell | None = None,
+    store: Store | None = None,
 ) -> Iterator[Following]:
-    """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew."""
+    """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew.
+
+    store : remembers what was chosen anew
+    """
     build = carry_over(standing.session.case, standing.plan.build, changes)
     at_once = _at_once(standing, build)
     yield at_once
-    yield _complete(standing, at_once)
+    complete = _complete(standing, at_once)
+    yield complete
     if anew and standing.shopping is not None:
-        yield _anew(standing, changes, tell)
+        yield _anew(standing, complete, changes, tell, store)
 
 
 def _at_once(standing: Standing, build: Build) -> Following:
@@ -129,11 +142,18 @@ def _complete(standing: Standing, quick: Following) -> Following:
     return _following(standing, "complete", after)
 
 
-def _anew(standing: Standing, changes: Mapping[Key, str], tell: Tell | None) -> Following:
-    session = standing.session
-    opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-    found = choose(opened, pins=changes, present=_present(standing.plan), progress=tell)
-    return _following(standing, "chosen anew", chosen_plan(session, found, tell))
+def _anew(
+    standing: Standing, kept: Following, changes: Mapping[Key, str], tell: Tell | None, store: Store | None
+) -> Following:
+    session, pins, present = standing.session, dict(changes), _present(standing.plan)
+
+    def solve() -> Choice | Infeasible:
+        opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
+        return choose(opened, pins=pins, present=present, progress=tell)
+
+    found = remembered_choice(store, session, pins, present, solve)
+    anew = _following(standing, "chosen anew", chosen_plan(session, found, tell))
+    return replace(anew, further=consequences(kept.after, anew.after))
 
 
 def _present(plan: Plan) -> Present:

@@ -13,6 +13,7 @@ from scantling.quantities import show_money, show_value
 
 Weight = Literal["stops", "worse", "act", "better", "note"]
 WEIGHTS: tuple[Weight, ...] = ("stops", "worse", "act", "better", "note")
+REDRAW = "must be drawn and printed again"
 NOT_ADMISSIBLE = 2  # grade from which on a machine is not built
 _ACT = frozenset({Topic.PART, Topic.SETTING, Topic.SCREW, Topic.HOLE, Topic.CUT, Topic.PRINT, Topic.DRAWING})
 _GRADED = frozenset({Topic.FINDING, Topic.ORDER})
@@ -25,7 +26,9 @@ class Consequence:
 
     weight : ``stops`` (admissible before, not now), ``worse``, ``act`` (something must be done otherwise), ``better``,
     ``note``    before, after : for people, "" where it does not exist; of lists only what differs
-    change : the difference in words where both are figures    margin : by how much a finding's margin changed
+    change : the difference in words where both are figures    amount : how many there are, before and after
+    stays : what is done stays the same, only the reason for it differs
+    margins : of a finding, before and after
     """
 
     topic: Topic
@@ -36,7 +39,9 @@ class Consequence:
     change: str
     weight: Weight
     because: str
-    margin: float | None = None
+    amount: int | None = None
+    stays: bool = False
+    margins: tuple[float | None, float | None] = (None, None)
 
     @property
     def order(self) -> tuple[int, int, str, str]:
@@ -87,14 +92,10 @@ def _consequence(old: Fact | None, new: Fact | None) -> Consequence:
         _change(old, new),
         _weight(old, new),
         fact.because,
-        _margin(old, new),
+        fact.amount,
+        old is not None and new is not None and old.done == new.done,
+        (old.margin if old else None, new.margin if new else None),
     )
-
-
-def _margin(old: Fact | None, new: Fact | None) -> float | None:
-    if old is None or new is None or old.margin is None or new.margin is None:
-        return None
-    return new.margin - old.margin
 
 
 def _texts(old: Fact | None, new: Fact | None) -> tuple[str, str]:
@@ -102,7 +103,7 @@ def _texts(old: Fact | None, new: Fact | None) -> tuple[str, str]:
     if old is None or new is None:
         return (old.value if old else ""), (new.value if new else "")
     if new.topic is Topic.DRAWING:
-        return old.value, "must be drawn again"
+        return old.value, REDRAW
     if old.items or new.items:
         return _only(old.items, new.items), _only(new.items, old.items)
     pairs = ((old.value, new.value), (old.detail, new.detail), (old.because, new.because))

@@ -34,6 +34,7 @@ class Fact:
     subject, what : its name within the topic    value : for people, short
     detail : in words, what else is done or read off    because : in words, why it is so
     items : where the value is a list, its entries; of two lists only what differs is shown
+    amount : how many there are of it, which is told apart
     number, unit : where the value is a figure
     Two facts are the same where value, detail, items and because are.
     grade : 0 for the best; findings carry how bad they are, so that a change for the worse can be told
@@ -51,6 +52,7 @@ class Fact:
     grade: int = 0
     because: str = ""
     margin: float | None = None
+    amount: int | None = None
     bought: bool = False
 
     @property

@@ -33,15 +33,11 @@ def order_facts(plan: Plan) -> Iterator[Fact]:
 
 
 def _row(sheet: OrderSheet, row: OrderRow) -> Fact:
-    behind = in_words(
-        ("offer", row.offer),
-        ("a pack", row.price),
-        ("landed, minor", row.landed_minor),
-        ("days", row.lead_days),
-        ("", row.remark),
-    )
+    """What is ordered; its share of the shipping is no reason to order otherwise."""
+    behind = in_words(("offer", row.offer), ("a pack", row.price), ("days", row.lead_days), ("", row.remark))
     value = f"{row.packs} × {row.pack_text}, {row.goods}"
-    return Fact(Topic.ORDER, f"{sheet.vendor}: {row.part}", row.offer, value, behind, bought=True)
+    share = f"landed, with its share of shipping and fees: {row.landed_minor} in the smallest coin"
+    return Fact(Topic.ORDER, f"{sheet.vendor}: {row.part}", row.offer, value, behind, because=share, bought=True)
 
 
 def drawer_facts(plan: Plan) -> Iterator[Fact]:
@@ -81,7 +77,7 @@ def date_facts(plan: Plan) -> Iterator[Fact]:
         return
     dates = plan.dates
     ready = f" ({dates.ready.isoformat()})" if dates.ready else ""
-    last = in_words(("last to come", ", ".join(dates.deciding)))
+    last = f"last to come: {', '.join(dates.deciding)}"
     value = f"{dates.lead_days} days{ready}"
     what = "all parts in hand after"
-    yield Fact(Topic.DATE, "delivery", what, value, last, number=dates.lead_days, unit="days", bought=True)
+    yield Fact(Topic.DATE, "delivery", what, value, number=dates.lead_days, unit="days", because=last, bought=True)

@@ -28,7 +28,7 @@ def hole_facts(plan: Plan) -> Iterator[Fact]:
             why = "; ".join(dict.fromkeys(hole.why for hole in holes))
             yield Fact(Topic.HOLE, sheet, purpose, _sizes(holes), detail, because=why)
             points = "; ".join(f"{hole.key} at {hole.x_mm:.6g}, {hole.y_mm:.6g} mm" for hole in holes)
-            yield Fact(Topic.HOLE, sheet, f"where: {purpose}", _spread(holes), points)
+            yield Fact(Topic.HOLE, sheet, f"{purpose}, where", _spread(holes), points)
 
 
 def _holes(reader: Reader, sheet: str) -> Sequence[ResolvedHole]:
@@ -92,8 +92,9 @@ def cut_facts(plan: Plan) -> Iterator[Fact]:
             length_um = _length_um(reader, place)
             if length_um is not None:
                 length_mm = length_um / 1000
-                value = f"{reader.pieces(place)} × {show_number(length_mm)} mm"
-                yield Fact(Topic.CUT, place, "pieces", value, str(length_um), number=length_mm, unit="mm")
+                pieces = reader.pieces(place)
+                value, exact = f"{show_number(length_mm)} mm", f"{length_um} µm, {pieces} of them"
+                yield Fact(Topic.CUT, place, "pieces", value, exact, number=length_mm, unit="mm", amount=pieces)
 
 
 def _length_um(reader: Reader, place: str) -> int | None:
@@ -104,22 +105,24 @@ def _length_um(reader: Reader, place: str) -> int | None:
 
 
 def bar_facts(plan: Plan) -> Iterator[Fact]:
-    """How bars are shared out: each way of cutting is a fact, so that others keep their names when one is new."""
-    found: dict[tuple[str, str], list[tuple[str, str]]] = {}
+    """How the bars of each part are cut: of two plans only the ways that differ are told."""
+    found: dict[str, list[str]] = {}
+    marks: dict[str, list[str]] = {}
     for bar in plan.bars:
-        pieces = [show_number(piece.length_um / 1000) for piece in bar.pieces]
-        pattern = " + ".join(f"{pieces.count(text)} × {text}" for text in dict.fromkeys(pieces))
-        source = f"{bar.times} × {show_number(bar.bar_um / 1000)} mm"
-        marks = ", ".join(f"{piece.ends_um / 1000:.6g} for {' and '.join(piece.places)}" for piece in bar.pieces)
+        lengths = [show_number(piece.length_um / 1000) for piece in bar.pieces]
+        pattern = " + ".join(f"{lengths.count(text)} × {text}" for text in dict.fromkeys(lengths))
+        bars = f"{bar.times} bar{'' if bar.times == 1 else 's'} of {show_number(bar.bar_um / 1000)}"
+        found.setdefault(bar.part, []).append(f"{bars} into {pattern} mm")
+        ends = ", ".join(f"{piece.ends_um / 1000:.6g} for {' and '.join(piece.places)}" for piece in bar.pieces)
         behind = in_words(
             ("from", bar.source),
             ("left", f"{show_number(bar.left_um / 1000)} mm"),
-            ("", "as it comes" if bar.whole else f"marks at {marks} mm, kerf {bar.kerf_um / 1000:.4g} mm"),
+            ("", "as it comes" if bar.whole else f"marks at {ends} mm, kerf {bar.kerf_um / 1000:.4g} mm"),
         )
-        found.setdefault((bar.part, f"bars cut into {pattern} mm"), []).append((source, behind))
-    for (part, what), rows in found.items():
-        values, details = (" and ".join(words) for words in zip(*rows, strict=True))
-        yield Fact(Topic.CUT, part, what, values, details, bought=True)
+        marks.setdefault(bar.part, []).append(behind)
+    for part, ways in found.items():
+        detail = " | ".join(marks[part])
+        yield Fact(Topic.CUT, part, "bars", "; ".join(ways), detail, items=tuple(ways), bought=True)
 
 
 def print_facts(plan: Plan) -> Iterator[Fact]:

@@ -11,7 +11,8 @@ from scantling.build.settings import Setting
 from scantling.comparing.fact import Fact, Topic, in_words
 from scantling.errors import LookUpError
 from scantling.findings import Finding, Limit
-from scantling.model.kinds import Nut, Screw, Washer
+from scantling.model.kinds import Screw
+from scantling.model.part import Part
 from scantling.model.place import EMPTY
 from scantling.plans.plan import Plan
 from scantling.plans.steps import step_plans
@@ -25,8 +26,11 @@ def part_facts(plan: Plan) -> Iterator[Fact]:
     reader = plan.case.reader(plan.build)
     for place in plan.case.project.design.places:
         part, pieces = reader.part(place), reader.pieces(place)
-        value = "empty" if part is None else f"{pieces} × {part.name or part.id}"
-        yield Fact(Topic.PART, place, "part", value, "" if part is None else part.id)
+        if part is None:
+            yield Fact(Topic.PART, place, "part", "empty", amount=0)
+            continue
+        yield Fact(Topic.PART, place, "part", part.name or part.id, part.id, amount=pieces)
+        yield Fact(Topic.PART, place, "pieces", str(pieces), number=pieces)
         get = reader.get(place)
         if get != EMPTY:
             yield Fact(Topic.PART, place, "got", get)
@@ -122,11 +126,11 @@ def _number(setting: Setting) -> float | None:
 
 
 def screw_facts(plan: Plan) -> Iterator[Fact]:
-    """The screw, nut and washers of each joint."""
+    """The screw, nut and washers of each joint, and how many."""
     reader = plan.case.reader(plan.build)
     for joint in plan.case.project.design.joints:
         for fastener in _fasteners(reader, joint):
-            yield _fastener(reader, joint, fastener)
+            yield from _fastener(reader, joint, fastener)
 
 
 def _fasteners(reader: Reader, joint: str) -> tuple[Fastener, ...]:
@@ -136,17 +140,24 @@ def _fasteners(reader: Reader, joint: str) -> tuple[Fastener, ...]:
         return ()
 
 
-def _fastener(reader: Reader, joint: str, fastener: Fastener) -> Fact:
-    value = f"{fastener.count} × {fastener.part}"
-    try:
-        part = reader.case.part(fastener.part)
-    except LookUpError:
-        return Fact(Topic.SCREW, joint, fastener.part, value)
+def _fastener(reader: Reader, joint: str, fastener: Fastener) -> Iterator[Fact]:
+    """A joint has one kind of screw, and its length is a figure; nuts and washers are told by their names."""
+    part = _part(reader, fastener.part)
     if isinstance(part, Screw):
         length = part.length_mm.value
-        return Fact(Topic.SCREW, joint, "screws", value, number=length, unit="mm long")
-    kind = "nuts" if isinstance(part, Nut) else "washers" if isinstance(part, Washer) else "with"
-    return Fact(Topic.SCREW, joint, f"{kind}: {fastener.part}", value)
+        yield Fact(
+            Topic.SCREW, joint, "screws", fastener.part, number=length, unit="mm of length", amount=fastener.count
+        )
+        yield Fact(Topic.SCREW, joint, "number of screws", str(fastener.count), number=fastener.count)
+    else:
+        yield Fact(Topic.SCREW, joint, fastener.part, f"{fastener.count} ×", number=fastener.count)
+
+
+def _part(reader: Reader, name: str) -> Part | None:
+    try:
+        return reader.case.part(name)
+    except LookUpError:  # a washer of a size that no table has
+        return None
 
 
 def step_facts(plan: Plan) -> Iterator[Fact]:

@@ -9,16 +9,23 @@ from scantling.comparing.consequences import Consequence, Weight
 from scantling.comparing.fact import Topic
 
 _QUIET = {
-    Topic.FINDING: "verdicts stay, with nearly the same margins",
+    Topic.PART: "parts",
+    Topic.FINDING: "verdicts stay, with other margins",
+    Topic.SETTING: "settings stay, for other reasons",
+    Topic.SCREW: "joints",
+    Topic.HOLE: "groups of holes stay, for other reasons",
+    Topic.DRAWING: "templates",
+    Topic.CUT: "ways of cutting",
+    Topic.PRINT: "prints stay, with other estimates",
     Topic.STEP: "steps take other parts",
     Topic.LIST: "lines of the parts list differ",
-    Topic.SETTING: "settings stay, for other reasons",
-    Topic.HOLE: "groups of holes stay, for other reasons",
-    Topic.PRINT: "prints stay, with other estimates",
+    Topic.ORDER: "orders differ in sums, shares of shipping or what is left over",
+    Topic.COST: "costs",
+    Topic.DATE: "dates stay, for other reasons",
 }
-
-
-LEAST_MARGIN = 0.1  # a sound verdict whose margin moves by less is only counted
+_SUMS = frozenset({"total", "shipping"})  # of an order; goods, tax and the rest follow from its lines
+LEAST_LOST = 0.1  # a sound verdict that loses less of its margin, or keeps more than half, is only counted
+MUCH_LEFT = 0.5
 _ABOUT = {
     Topic.PART: "part",
     Topic.FINDING: "check",
@@ -49,6 +56,7 @@ class Group:
     after: str
     change: str
     because: str = ""
+    amount: int | None = None
 
     @property
     def about(self) -> str:
@@ -61,8 +69,18 @@ class Group:
         if self.topic in (Topic.COST, Topic.DATE):
             return self.what
         told = {Topic.PART: "part", Topic.DRAWING: "template", Topic.PRINT: "print", Topic.CUT: "pieces"}
-        names = few(self.subjects)
-        return names if told.get(self.topic) == self.what else f"{names}: {self.what}"
+        names, what = few(self.subjects), self.what.removesuffix(", where")
+        is_line = self.topic is Topic.ORDER and ": " in names
+        return names if is_line or told.get(self.topic) == what else f"{names}: {what}"
+
+    @property
+    def body(self) -> str:
+        """What was and what is, and by how much it differs."""
+        if self.topic is Topic.DRAWING:
+            return self.after or "no longer needed"
+        many = f"{self.amount} × " if self.amount else ""
+        change = f"  ({self.change})" if self.change else ""
+        return f"{many}{self.before or 'nothing'} → {self.after or 'nothing'}{change}"
 
 
 @dataclass(frozen=True)
@@ -89,20 +107,43 @@ def grouped(consequences: Sequence[Consequence], everything: bool = False) -> Gr
 
 def is_quiet(consequence: Consequence) -> bool:
     """True where nothing is to be done or decided: told by a count unless everything is asked for."""
-    moved = consequence.topic is Topic.FINDING and abs(consequence.margin or 0.0) >= LEAST_MARGIN
-    return consequence.weight == "note" and consequence.topic in _QUIET and not moved
+    if consequence.weight != "note":
+        return False
+    if consequence.stays or consequence.topic in (Topic.STEP, Topic.LIST):
+        return True
+    if consequence.topic is Topic.FINDING:
+        return not _loses_margin(consequence)
+    is_line = ": " in consequence.subject
+    told = is_line or consequence.what in _SUMS or consequence.what.startswith("taken from the drawer")
+    return consequence.topic is Topic.ORDER and not told
+
+
+def _loses_margin(consequence: Consequence) -> bool:
+    before, after = consequence.margins
+    return before is not None and after is not None and after <= MUCH_LEFT and before - after >= LEAST_LOST
 
 
 def _groups(consequences: Sequence[Consequence]) -> tuple[Group, ...]:
-    subjects: dict[tuple[object, ...], list[str]] = {}
-    firsts: dict[tuple[object, ...], Consequence] = {}
+    alike: dict[tuple[object, ...], list[Consequence]] = {}
     for c in consequences:
-        alike = (c.weight, c.topic, c.what, c.before, c.after, c.change)
-        subjects.setdefault(alike, []).append(c.subject)
-        firsts.setdefault(alike, c)
-    return tuple(
-        Group(c.weight, c.topic, tuple(subjects[alike]), c.what, c.before, c.after, c.change, c.because)
-        for alike, c in firsts.items()
+        alike.setdefault((c.weight, c.topic, c.what, c.before, c.after, c.change), []).append(c)
+    return tuple(_group(together) for together in alike.values())
+
+
+def _group(together: Sequence[Consequence]) -> Group:
+    first, subjects = together[0], tuple(c.subject for c in together)
+    amounts = [c.amount for c in together if c.amount is not None]
+    amount = sum(amounts) if len(amounts) == len(together) else None
+    return Group(
+        first.weight,
+        first.topic,
+        subjects,
+        first.what,
+        first.before,
+        first.after,
+        first.change,
+        first.because,
+        amount,
     )
 
 

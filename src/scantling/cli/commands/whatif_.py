@@ -37,10 +37,12 @@ def command(
     """
     from scantling.api.following import stand, whatif
     from scantling.api.opening import open_design, read_changes
+    from scantling.cli.cache import open_store
     from scantling.cli.text.following import show_whatif
     from scantling.cli.text.progress import with_progress
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
     asked = read_changes(session, words)
-    stages = with_progress(lambda tell: whatif(stand(session, tell), asked, anew=not kept, tell=tell))
+    store = open_store()
+    stages = with_progress(lambda tell: whatif(stand(session, tell), asked, anew=not kept, tell=tell, store=store))
     return show_whatif(session, stages, everything, as_json)

@@ -34,11 +34,11 @@ def show_consequences(console: Console, sorted_out: Grouped) -> None:
 
 
 def _show_group(console: Console, group: Group) -> None:
-    change = f"  ({group.change})" if group.change else ""
-    body = f"{group.before or 'nothing'} → {group.after or 'nothing'}{change}"
     line = Text(f"{group.about:9}").append(group.title, style="bold")
-    if len(group.title) + len(body) + 15 <= console.width:
-        console.print(indented(line.append(f"{'':{max(2, TITLE - len(group.title))}}{body}"), console, 2))
+    if len(group.title) + len(group.body) + 15 <= console.width:
+        console.print(indented(line.append(f"{'':{max(2, TITLE - len(group.title))}}{group.body}"), console, 2))
     else:
         console.print(indented(line, console, 2))
-        console.print(indented(body, console, 13))
+        console.print(indented(group.body, console, 13))
+    if group.weight in ("stops", "worse") and group.because:
+        console.print(indented(Text(group.because, style="dim"), console, 13))

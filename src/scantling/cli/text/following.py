@@ -17,7 +17,7 @@ from scantling.cli.text.screen import STYLES, indented, screen
 HEADINGS = {
     "at once": "What follows, everything else kept",
     "complete": "Computed since",
-    "chosen anew": "The same parts asked for, everything else chosen anew",
+    "chosen anew": "With all else chosen anew, this would differ further",
 }
 
 
@@ -43,7 +43,7 @@ def _show_stage(console: Console, stage: Following, known: frozenset[Consequence
     if stage.stage == "complete" and not (sorted_out.groups or sorted_out.quiet):
         return
     console.print(_heading(stage))
-    if not stage.consequences:
+    if not (sorted_out.groups or sorted_out.quiet):
         console.print("  nothing differs")
     show_consequences(console, sorted_out)
     for waiting in stage.waiting:
