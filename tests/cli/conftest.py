@@ -29,6 +29,12 @@ class Done:
         return json.loads(self.out)
 
 
+@pytest.fixture(autouse=True)
+def forgetful(monkeypatch):
+    """No test reads or writes the user's cache."""
+    monkeypatch.setenv("SCANTLING_CACHE", "")
+
+
 @pytest.fixture
 def call(capsys):
     """Call the command line; returns exit code and what was printed."""

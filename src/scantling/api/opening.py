@@ -51,8 +51,7 @@ def place_options(folder: Path) -> dict[str, tuple[str, ...]]:
 def start_build(session: Session) -> Build:
     """Return the choice in force where there is one, else the reference parts."""
     build = reference_build(session.case, session.copies)
-    kept = _kept(session)
-    return build.replacing({key: a for key, a in kept.items() if a in session.case.answers(key, kept)})
+    return build.replacing(_kept(session, build))
 
 
 def basis(session: Session) -> str:
@@ -68,15 +67,19 @@ def outdated_answers(session: Session) -> tuple[str, ...]:
     """Return the questions whose answer in ``plan.lock`` is no longer one: there the reference part is taken."""
     if session.lock is None:
         return ()
-    kept = _kept(session)
-    gone = [key for key in session.lock.answers if key not in kept or kept[key] not in session.case.answers(key, kept)]
-    return tuple(str(key) for key in gone)
+    kept = _kept(session, reference_build(session.case, session.copies))
+    return tuple(str(key) for key in session.lock.answers if key not in kept)
 
 
-def _kept(session: Session) -> dict[Key, str]:
-    """Return the answers of ``plan.lock`` to questions that the design still asks."""
-    questions = set(session.case.questions)
-    return {key: answer for key, answer in session.lock.answers.items() if key in questions} if session.lock else {}
+def _kept(session: Session, reference: Build) -> dict[Key, str]:
+    """Return the answers of ``plan.lock`` that still are answers to a question of the design; parts before the rest."""
+    case, locked = session.case, session.lock.answers if session.lock else {}
+    questions = set(case.questions)
+    asked = {key: answer for key, answer in locked.items() if key in questions}
+    parts = {key: a for key, a in asked.items() if key.kind == "part" and a in case.answers(key, {})}
+    known = {**reference.as_dict(), **parts}
+    others = {key: a for key, a in asked.items() if key.kind != "part" and a in case.answers(key, known)}
+    return {**parts, **others}
 
 
 def read_changes(session: Session, texts: Iterable[str]) -> dict[Key, str]:
