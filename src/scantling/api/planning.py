@@ -20,6 +20,7 @@ from scantling.plans.next_builder import next_builder_cost
 from scantling.plans.plan import Plan
 from scantling.plans.summary import Summary as Summary  # faces name its type
 from scantling.plans.summary import summarise
+from scantling.plans.templates import check_paper
 
 
 def make_design_plan(
@@ -28,8 +29,11 @@ def make_design_plan(
     """Return the plan of the cheapest sound build; of the choice in force with the pins where nothing is on offer.
 
     store : remembers choices by content, so that an unchanged question is answered at once
+    Raises ``FaultsError`` at once where the workshop's printer can make no true template (PAPER-nn).
     """
-    pins = pins or {}
+    pins, project = pins or {}, session.case.project
+    if project.design.sheets:
+        check_paper(project.workshop, project.where("workshop", "printer"))
     if not session.has_offers:
         build = carry_over(session.case, start_build(session), pins)
         return make_plan(session.case, build, run_checks(session.case, build))

@@ -64,8 +64,8 @@ def _sharp(
     """The largest bit that touches both sides of a sharp inside corner."""
     a, b = _direction_rad(before, at_end=True), _direction_rad(after, at_end=False)
     turn_rad = (b - a + pi) % tau - pi
-    if turn_rad * waste < pi / 9:
-        return None
+    if turn_rad * waste < pi / 9 or _straight_mm(before, after) < SMALLEST_MM:
+        return None  # hardly a corner, or chords of a curve
     half_rad = (pi - abs(turn_rad)) / 2
     middle_rad = atan2(sin(b) - sin(a), cos(b) - cos(a))
     limit_mm = min(LARGEST_MM, room_mm, 2 * _straight_mm(before, after) * (sin(half_rad) / cos(half_rad)))
@@ -106,7 +106,7 @@ def _straight_mm(before: Edge, after: Edge) -> float:
 def _in_waste(outline: Outline, centre: Point, radius_mm: float) -> bool:
     """True where no material of the panel is taken, a hair apart."""
     shrunk_mm = radius_mm - _HAIR_MM
-    rim = [(centre[0] + shrunk_mm * cos(k * tau / 16), centre[1] + shrunk_mm * sin(k * tau / 16)) for k in range(16)]
+    rim = [(centre[0] + shrunk_mm * cos(k * tau / 8), centre[1] + shrunk_mm * sin(k * tau / 8)) for k in range(8)]
     return not any(outline.holds(point) for point in (centre, *rim))
 
 
