@@ -23,7 +23,7 @@ def run(command: Command, folder: Path) -> str:
         [sys.executable, "-c", CALL, *command.words[1:]],
         capture_output=True,
         cwd=folder,
-        env={**os.environ, **PLAIN},
+        env={**os.environ, **PLAIN, "SCANTLING_CACHE": ""},
         timeout=120,
     )
     printed, complained = done.stdout.decode("utf-8"), done.stderr.decode("utf-8")
