@@ -9,7 +9,7 @@ FIRST = "design.yaml"
 
 def starting_files() -> dict[str, bytes]:
     """Return the files of a new design, by name in its folder."""
-    starter = files("scantling.api") / "starter"
+    starter = files(__package__ or "") / "starter"
     return {
         FIRST: (starter / "design.yaml").read_bytes(),
         "workshops/mine.yaml": (starter / "workshop.yaml").read_bytes(),
