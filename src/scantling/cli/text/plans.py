@@ -64,14 +64,16 @@ def _show_instead(console: Console, summary: Summary) -> None:
 
 def show_files(out: Path, files: Mapping[str, bytes]) -> None:
     """Print where the files are, folders with their counts."""
-    click.echo(f"{len(files)} files in {out}")
-    inside: dict[str, list[str]] = {}
+    console, inside = screen(), dict[str, list[str]]()
+    many = "file" if len(files) == 1 else "files"
+    console.print(f"{len(files)} {many} in {out}", soft_wrap=True)
     for name in sorted(files):
         folder, slash, _ = name.rpartition("/")
         inside.setdefault(folder + slash, []).append(name)
     for folder, names in inside.items():
-        shown = f"{len(names)} in {folder}" if folder and len(names) > 1 else ", ".join(names)
-        click.echo(f"  {shown}")
+        console.print(
+            indented(f"{len(names)} in {folder}" if folder and len(names) > 1 else ", ".join(names), console, 2)
+        )
 
 
 def show_alone(alone: Alone, out: Path, beside: Sequence[Path], as_json: bool) -> int:
