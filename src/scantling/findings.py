@@ -17,7 +17,10 @@ class Verdict(StrEnum):
     @property
     def rank(self) -> int:
         """0 for the worst, 3 for the best."""
-        return tuple(Verdict).index(self)
+        return _RANKS[self]
+
+
+_RANKS = {verdict: rank for rank, verdict in enumerate(Verdict)}
 
 
 class Limit(StrEnum):

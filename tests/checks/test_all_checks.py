@@ -232,6 +232,18 @@ class TestFindings:
                 if word.value is not None:
                     assert word.low <= word.value <= word.high
 
+    def test_without_words_the_verdict_is_the_same(self, cases):
+        draw = random.Random(6)
+        for case, check, subject in asked(cases):
+            answers = random_build(case, draw).as_dict()
+            told = check.run(Reader(case, answers), subject)
+            bare = check.run(Reader(case, answers, words=False), subject)
+            assert (type(bare), bare.code, bare.subject) == (type(told), told.code, told.subject)
+            if isinstance(told, Finding):
+                assert bare.verdict is told.verdict, (check.code, subject)
+            else:
+                assert bare == told
+
     def test_run_checks_sorts_by_what_matters(self, cases):
         case = cases["gantry and all"]
         report = run_checks(case, random_build(case, random.Random(2)))

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from scantling.shapes.boards import Board, Panel, lay_on_boards
+from scantling.shapes.boards import Board, Panel, count_boards, lay_on_boards
 
 HAIR = 1e-6
 PLY = Board("ply", 1220, 2440, None, 5)
@@ -85,6 +85,7 @@ def test_layouts_are_sound(panels, kerf_mm, margin_mm):
     assert_sound(layout, panels, kerf_mm)
     assert 1 <= layout.least <= len(layout.boards)
     assert layout == lay_on_boards(panels, [Board("board", 800, 1000, None, margin_mm)], kerf_mm)
+    assert count_boards(panels, Board("board", 800, 1000, None, margin_mm), kerf_mm) == len(layout.boards)
 
 
 def test_what_fills_a_board_exactly_takes_one():
@@ -98,6 +99,8 @@ def test_what_fills_a_board_exactly_takes_one():
 def test_grain_keeps_a_panel_from_turning():
     strip = Panel("strip", 900, 100, 1, False)
     assert lay_on_boards([strip], [Board("board", 800, 1000)], 3).misfits == ("strip",)
+    assert count_boards([strip], Board("board", 800, 1000), 3) is None
+    assert count_boards([], Board("board", 800, 1000), 3) == 0
     turned = lay_on_boards([Panel("strip", 900, 100)], [Board("board", 800, 1000)], 3)
     assert turned.boards[0].panels[0].turned
     assert sizes(turned.boards[0]) == [(100, 900)]

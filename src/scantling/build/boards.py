@@ -10,7 +10,7 @@ from scantling.build.gets import MADE
 from scantling.build.reader import Reader
 from scantling.model.kinds import SheetStock
 from scantling.model.workshop import Workshop
-from scantling.shapes.boards import Board, Panel, lay_on_boards
+from scantling.shapes.boards import Board, Panel, count_boards
 
 USUAL_KERF_MM = 3.0  # of a circular or panel saw; workshop practice
 USUAL_MARGIN_MM = 5.0  # of each factory edge, often bruised; workshop practice
@@ -80,9 +80,4 @@ def _lying(need: PanelNeed, copies: int, *, along_x: bool) -> Panel:
     return Panel(need.sheet, width_mm, height_mm, need.pieces * copies, may_turn=not need.grain)
 
 
-@cache
-def _count(wanted: tuple[Panel, ...], board: Board, kerf_mm: float) -> int | None:
-    if not wanted:
-        return 0
-    layout = lay_on_boards(wanted, [board], kerf_mm)
-    return None if layout.misfits else len(layout.boards)
+_count = cache(count_boards)  # the same panels come again under many readings

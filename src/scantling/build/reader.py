@@ -59,13 +59,20 @@ class Reader:
     """Answers to the questions of one case, whole or in part, with a note of what was read."""
 
     def __init__(
-        self, case: Catalogue, answers: Mapping[Key, str], trial_totals: Mapping[str, float] | None = None
+        self,
+        case: Catalogue,
+        answers: Mapping[Key, str],
+        trial_totals: Mapping[str, float] | None = None,
+        *,
+        words: bool = True,
     ) -> None:
         """Read ``case`` under ``answers``.
 
         trial_totals : by name, a value that stands for the sum itself while a table is grown
+        words : False where only the verdict of a finding is wanted; derived values are made in full all the same
         """
         self.case = case
+        self.words = words
         self._answers = answers
         self._trial = trial_totals
         self.trail: dict[Key, str] = {}

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from graphlib import CycleError, TopologicalSorter
 from typing import Literal
 
-from scantling.build.reader import Reader
+from scantling.build.reader import Catalogue, Reader
 from scantling.build.stacks import joint_count
 from scantling.errors import QuantityError
-from scantling.model.design import Design, Step
+from scantling.model.design import Design
 from scantling.quantities import parse_count
 
 ALL = "all"
@@ -87,18 +87,20 @@ def place_coverage(reader: Reader, place: str) -> Coverage:
 def joint_coverage(reader: Reader, joint: str) -> Coverage:
     """Return how often the steps do up one joint and how often it is there; reads what the joint names alone."""
     there = reader.derive(joint_count, joint)
-    listed = {name: {**dict.fromkeys(_naming(reader.design, name), ALL), **s.joints} for name, s in _steps(reader)}
+    listed = reader.case.once(_listed)
     using = {name: _count(uses[joint], there) for name, uses in listed.items() if joint in uses}
     return _covered("joint", joint, there, using)
-
-
-def _steps(reader: Reader) -> list[tuple[str, Step]]:
-    return list(reader.design.steps.items())
 
 
 def _covered(kind: Literal["place", "joint"], ident: str, needed: int, using: dict[str, int]) -> Coverage:
     by_step = {step: count for step, count in using.items() if count}
     return Coverage(kind, ident, sum(by_step.values()), needed, tuple(by_step))
+
+
+def _listed(case: Catalogue) -> dict[str, dict[str, str]]:
+    """The joints that each step does up, and how many of them."""
+    design = case.project.design
+    return {name: {**dict.fromkeys(_naming(design, name), ALL), **s.joints} for name, s in design.steps.items()}
 
 
 def _naming(design: Design, step: str) -> list[str]:

@@ -40,12 +40,15 @@ def judge(
     """Return the finding of ``check`` on ``subject``.
 
     rule : the value from the figures, called with one keyword argument for each of ``inputs``
+    The finding carries its verdict alone where the reader wants no words.
     because : a sentence with ``{value}``, ``{limit}``, the names of ``inputs`` and of ``also`` in braces
     also : further numbers for the sentence, each a function of the figures with its unit
     """
     accepted = _accepted(reader, check.code, subject)
     bounds, note = _with_override(bounds, accepted, unit)
     weighed = weigh(Trial(rule, inputs, bounds))
+    if not reader.words:
+        return _settled(Finding(check.code, subject, check.title, weighed.verdict, "", check.source), accepted)
     words = sentence(weighed, unit, because, also or {}) + note + hang(weighed)
     lacking = weighed.turning or (weighed.trial.missing if weighed.unknown else ())
     finding = Finding(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
 from itertools import product
 
 from scantling.checks.inputs import Input
@@ -16,48 +15,53 @@ _MOST_FREE_ENDS = 4  # this many bands are combined freely; further ones stand t
 Rule = Callable[..., float]
 
 
-@dataclass(frozen=True)
 class Trial:
-    """A rule with its figures and its limit."""
+    """A rule with its figures and its limit.
 
-    rule: Rule
-    inputs: Mapping[str, Input]
-    bounds: Bounds
+    nominal : nominal figures; the middle of the range for missing ones    missing : names of the missing figures
+    """
+
+    def __init__(self, rule: Rule, inputs: Mapping[str, Input], bounds: Bounds) -> None:
+        """Try ``rule`` with ``inputs`` against ``bounds``."""
+        self.rule, self.inputs, self.bounds = rule, inputs, bounds
+        self.nominal = {name: figure.nominal for name, figure in inputs.items()}
+        self.missing = [name for name, figure in inputs.items() if figure.missing]
+        self._swings: list[tuple[float, str, bool]] | None = None
 
     def point(self, **changed: float) -> Point:
         """Return value and limits at the nominal figures, some of them changed."""
         figures = self.nominal | changed
         return Point(self.rule(**figures), *self.bounds.at(figures))
 
-    @cached_property
-    def nominal(self) -> dict[str, float]:
-        """Nominal figures; the middle of the range for missing ones."""
-        return {name: figure.nominal for name, figure in self.inputs.items()}
+    @property
+    def banded(self) -> list[str]:
+        """Names of the figures that have a band."""
+        return [name for name, figure in self.inputs.items() if figure.is_banded and not figure.missing]
 
-    @cached_property
-    def missing(self) -> list[str]:
-        """Names of the missing figures."""
-        return [name for name, figure in self.inputs.items() if figure.missing]
-
-    @cached_property
+    @property
     def swings(self) -> list[tuple[float, str, bool]]:
         """For every banded figure, widest first: how far the slack moves over its band, and whether less is kind."""
-        found = []
-        for name, figure in self.inputs.items():
-            if figure.is_banded and not figure.missing:
-                at_low, at_high = (self.point(**{name: end}).slack for end in (figure.low, figure.high))
-                found.append((abs(at_high - at_low), name, at_low > at_high))
-        return sorted(found, key=lambda swing: (-swing[0], swing[1]))
+        if self._swings is None:
+            ends = [(name, *self._slacks(name)) for name in self.banded]
+            found = [(abs(at_high - at_low), name, at_low > at_high) for name, at_low, at_high in ends]
+            self._swings = sorted(found, key=lambda swing: (-swing[0], swing[1]))
+        return self._swings
+
+    def _slacks(self, name: str) -> tuple[float, float]:
+        figure = self.inputs[name]
+        return self.point(**{name: figure.low}).slack, self.point(**{name: figure.high}).slack
 
     def ends(self) -> Iterator[dict[str, float]]:
         """Yield the settings of the banded figures at which the rule is tried, the nominal one first."""
         yield {}
-        names = [name for _, name, _ in self.swings[:_MOST_FREE_ENDS]]
-        free = [self.inputs[name] for name in names]
-        rest = [(self.inputs[name], name, less) for _, name, less in self.swings[_MOST_FREE_ENDS:]]
+        names, rest = self.banded, []
+        if len(names) > _MOST_FREE_ENDS:
+            names = [name for _, name, _ in self.swings[:_MOST_FREE_ENDS]]
+            rest = [(self.inputs[name], name, less) for _, name, less in self.swings[_MOST_FREE_ENDS:]]
+        free = [(self.inputs[name].low, self.inputs[name].high) for name in names]
         for unkind in (True, False) if rest else (True,):
             pinned = {name: i.high if less is unkind else i.low for i, name, less in rest}
-            for corner in product(*((i.low, i.high) for i in free)):
+            for corner in product(*free) if names else ():
                 yield pinned | dict(zip(names, corner, strict=True))
 
     def cases(self) -> list[dict[str, float]]:

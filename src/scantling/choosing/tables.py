@@ -11,7 +11,7 @@ from typing import Literal
 from scantling.build.reader import Reader, Unread
 from scantling.checks.check import Check, TotalUse
 from scantling.choosing.result import Concern
-from scantling.choosing.trees import Questions, Tree, grow, grow_on, mapped, values
+from scantling.choosing.trees import Questions, Tree, grow_on, mapped, values
 from scantling.findings import Finding, NotLookedAt, Verdict
 from scantling.model.build import Key
 
@@ -74,7 +74,11 @@ def concern_of(check: Check, subject: str) -> Concern:
 
 def check_table(check: Check, subject: str, case: Questions, accepted: Accepted, limit: int = MOST_PATHS) -> Table:
     """Return the table of a check that uses no total; raises ``TooLargeError``."""
-    tree = grow(lambda reader: admissible(check.run(reader, subject), accepted), case, limit)
+
+    def allowed(known: Mapping[Key, str]) -> bool:
+        return admissible(check.run(Reader(case, known, words=False), subject), accepted)
+
+    tree = grow_on(allowed, case, limit)
     return Table(concern_of(check, subject), tree)
 
 
@@ -109,7 +113,8 @@ def _trial(
     """Return the function from a sum to what the check says of it."""
 
     def allowed(units: int) -> bool:
-        return admissible(check.run(Reader(case, known, {use.name: units / scale}), subject), accepted)
+        reader = Reader(case, known, {use.name: units / scale}, words=False)
+        return admissible(check.run(reader, subject), accepted)
 
     return allowed
 
