@@ -17,18 +17,16 @@ class Screen(io.StringIO):
 
 @pytest.fixture
 def clock(monkeypatch):
-    """A clock that the test moves, and a terminal for the error stream."""
+    """A clock that the test moves, and a terminal to draw on."""
     now = [0.0]
-    screen = Screen()
     monkeypatch.setattr(module, "monotonic", lambda: now[0])
-    monkeypatch.setattr("sys.stderr", screen)
     monkeypatch.setenv("TERM", "xterm")
-    return now, screen
+    return now, Screen()
 
 
 def test_nothing_in_the_first_second(clock):
     now, screen = clock
-    with progress() as tell:
+    with progress(screen) as tell:
         tell(1, 10, "tables")
         now[0] = DELAY_S * 0.9
         tell(2, 10, "tables")
@@ -37,7 +35,7 @@ def test_nothing_in_the_first_second(clock):
 
 def test_a_bar_after_a_second_and_none_afterwards(clock):
     now, screen = clock
-    with progress() as tell:
+    with progress(screen) as tell:
         now[0] = DELAY_S * 1.1
         tell(3, 10, "tables: torque")
         assert "tables: torque" in screen.getvalue()
@@ -54,7 +52,7 @@ def test_the_bar_is_gone_while_an_answer_is_printed(clock):
             tell(number, 2, f"answer {number}")
             yield number
 
-    for number in with_progress(work):
+    for number in with_progress(work, screen):
         shown = screen.getvalue()
         assert f"answer {number}" in shown
         assert shown.rstrip().endswith("\x1b[2K")
@@ -72,15 +70,14 @@ def test_the_bar_is_gone_after_an_error(clock):
         raise ValueError("broken")
 
     with pytest.raises(ValueError, match="broken"):
-        list(with_progress(work))
+        list(with_progress(work, screen))
     assert screen.getvalue().rstrip().endswith("\x1b[2K")
 
 
-def test_none_where_there_is_no_terminal(monkeypatch, clock):
+def test_none_where_there_is_no_terminal(clock):
     now, _ = clock
     plain = io.StringIO()
-    monkeypatch.setattr("sys.stderr", plain)
-    with progress() as tell:
+    with progress(plain) as tell:
         now[0] = DELAY_S * 5
         tell(1, 2, "tables")
     assert plain.getvalue() == ""

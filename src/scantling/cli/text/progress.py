@@ -20,18 +20,18 @@ T = TypeVar("T")
 
 
 @contextmanager
-def progress() -> Iterator[Tell]:
-    """Yield a function that hears how far the work is."""
-    bar = _Bar(sys.stderr)
+def progress(stream: Any = None) -> Iterator[Tell]:
+    """Yield a function that hears how far the work is; it draws on ``stream``, else on the error stream."""
+    bar = _Bar(stream or sys.stderr)
     try:
         yield bar.tell
     finally:
         bar.clear()
 
 
-def with_progress(run: Callable[[Tell], Iterable[T]]) -> Iterator[T]:
+def with_progress(run: Callable[[Tell], Iterable[T]], stream: Any = None) -> Iterator[T]:
     """Yield what ``run(tell)`` yields; the bar is cleared away before each, so that it can be printed."""
-    bar = _Bar(sys.stderr)
+    bar = _Bar(stream or sys.stderr)
     try:
         for item in run(bar.tell):
             bar.clear()
