@@ -46,7 +46,7 @@ axes:
     belt: x-belt
     axles: 330 mm
     clamping: 30 mm
-    guide: {rods: x-rod, bearings: x-bushing, free: 300 mm, spacing: 60 mm, rod-spacing: 60 mm}
+    guide: {rods: x-rod, bearings: x-bushing, free: 300 mm, spacing: 60 mm}
     moves: [{mass: 700 g, for: carriage and pen}]
     needs: {speed: 150 mm/s, acceleration: 2000 mm/s2, resolution: 0.05 mm}
 """
