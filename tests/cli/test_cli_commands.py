@@ -288,6 +288,13 @@ def test_why_says_what_is_wrong(call, plotter, words, hint):
     assert hint in done.err
 
 
+def test_without_offers_plan_says_so_and_why_has_no_answer(call, plotter):
+    assert "nothing is chosen or bought" in call("plan", plotter, "--out", plotter / "out" / "bare").out
+    done = call("why", plotter, "x-rod")
+    assert done.code == 2
+    assert "nothing to buy from" in done.err
+
+
 def test_schema_prints_and_writes(call, tmp_path):
     data = call("schema").data
     assert {"design.schema.json", "workshop.schema.json"} <= set(data)

@@ -7,9 +7,8 @@ from collections.abc import Iterator, Sequence
 from scantling.choosing.why import why as why_answers
 
 from scantling.api.opening import Session, read_key, unknown_question
+from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
-from scantling.checks.all import CHECKS
-from scantling.choosing.choose import choose, open_choice
 from scantling.choosing.result import Choice, Infeasible, WhyOption
 from scantling.errors import Fault, FaultsError, QuantityError, Where
 from scantling.model.build import Key
@@ -19,6 +18,11 @@ from scantling.quantities import parse_money, show_money
 
 def question(session: Session, words: Sequence[str]) -> Key:
     """Return the question that a place, ``get:place`` or ``screw:joint`` names; raises ``FaultsError``."""
+    if not session.has_offers:
+        mend = "name a workshop that has vendors and offers, with --workshop"
+        raise FaultsError(
+            [Fault("ASK-06", "there is nothing to buy from, so nothing to choose", mend, Where(words[0]))]
+        )
     if len(words) != 1:
         raise FaultsError([Fault("ASK-04", "several places are named", "ask about one at a time", Where(words[1]))])
     key = read_key(session, words[0])
@@ -36,17 +40,17 @@ def enough_minor(session: Session, text: str) -> int:
 
 
 def why(
-    session: Session, key: Key, enough_minor: int, tell: Tell | None = None
+    session: Session, key: Key, enough_minor: int, tell: Tell | None = None, store: Store | None = None
 ) -> Iterator[Choice | Infeasible | WhyOption]:
     """Yield the best choice first, then one answer after another as it is found; only the conflict if nothing is sound.
 
     enough_minor : an answer that is at least so much dearer is not looked at further
     """
-    opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-    best = choose(opened, progress=tell)
+    chooser = Chooser(session, store)
+    best = chooser.choice({}, None, tell)
     yield best
     if isinstance(best, Choice):
-        yield from why_answers(opened, best, key, enough_minor=enough_minor, progress=tell)
+        yield from why_answers(chooser.opened(tell), best, key, enough_minor=enough_minor, progress=tell)
 
 
 def option_words(session: Session, option: WhyOption) -> str:

@@ -8,12 +8,13 @@ from typing import Literal
 
 from scantling.api.opening import Session, start_build
 from scantling.api.planning import chosen_plan
-from scantling.api.remembering import Store, remembered_choice
+from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
 from scantling.checks.all import CHECKS, Report, run_checks
-from scantling.choosing.choose import Opened, buy, choose, open_choice
-from scantling.choosing.result import Choice, Infeasible, Purchase
+from scantling.choosing.choose import buy
+from scantling.choosing.opened import open_build
+from scantling.choosing.result import Infeasible, Purchase
 from scantling.choosing.ties import Present
 from scantling.comparing.consequences import Consequence as Consequence  # faces name its type
 from scantling.comparing.consequences import consequences
@@ -57,8 +58,8 @@ class Standing:
 
     session: Session
     plan: Plan
-    shopping: Opened | None
     facts: Facts
+    chooser: Chooser
 
 
 def consequence_groups(following: Following, known: frozenset[Consequence], everything: bool) -> Grouped:
@@ -73,37 +74,31 @@ def why_not(following: Following) -> list[str]:
     return infeasible_lines(following.infeasible, currency) if following.infeasible else []
 
 
-def stand(session: Session, tell: Tell | None = None) -> Standing:
-    """Return the plan in force: of ``plan.lock``, else of the reference parts."""
+def stand(session: Session, store: Store | None = None) -> Standing:
+    """Return the plan in force: of ``plan.lock``, else of the reference parts.
+
+    store : remembers what is chosen anew, by content
+    """
     case, build = session.case, start_build(session)
     report = run_checks(case, build)
-    shopping = open_choice(case, (), session.copies, progress=tell) if session.has_offers else None
-    bought = buy(shopping, build) if shopping else None
+    bought = buy(open_build(case, build), build) if session.has_offers else None
     purchase = bought if isinstance(bought, Purchase) else None
     alone = next_builder_cost(case, build) if purchase else None
     plan = make_plan(case, build, report, purchase, next_builder=alone)
-    return Standing(session, plan, shopping, facts(plan))
+    return Standing(session, plan, facts(plan), Chooser(session, store))
 
 
 def whatif(
-    standing: Standing,
-    changes: Mapping[Key, str],
-    *,
-    anew: bool = True,
-    tell: Tell | None = None,
-    store: Store | None = None,
+    standing: Standing, changes: Mapping[Key, str], *, anew: bool = True, tell: Tell | None = None
 ) -> Iterator[Following]:
-    """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew.
-
-    store : remembers what was chosen anew
-    """
+    """Yield what follows: at once, then complete, then (``anew``) the same parts with everything else chosen anew."""
     build = carry_over(standing.session.case, standing.plan.build, changes)
     at_once = _at_once(standing, build)
     yield at_once
     complete = _complete(standing, at_once)
     yield complete
-    if anew and standing.shopping is not None:
-        yield _anew(standing, complete, changes, tell, store)
+    if anew and standing.session.has_offers:
+        yield _anew(standing, complete, changes, tell)
 
 
 def _at_once(standing: Standing, build: Build) -> Following:
@@ -128,9 +123,9 @@ def _with_late(report: Report, before: Plan) -> Report:
 
 
 def _bought(standing: Standing, build: Build) -> tuple[Purchase | None, Infeasible | None]:
-    if standing.shopping is None:
+    if not standing.session.has_offers:
         return None, None
-    bought = buy(standing.shopping, build, keep=standing.plan.purchase)
+    bought = buy(open_build(standing.session.case, build), build, keep=standing.plan.purchase)
     return (bought, None) if isinstance(bought, Purchase) else (None, bought)
 
 
@@ -142,17 +137,9 @@ def _complete(standing: Standing, quick: Following) -> Following:
     return _following(standing, "complete", after)
 
 
-def _anew(
-    standing: Standing, kept: Following, changes: Mapping[Key, str], tell: Tell | None, store: Store | None
-) -> Following:
-    session, pins, present = standing.session, dict(changes), _present(standing.plan)
-
-    def solve() -> Choice | Infeasible:
-        opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-        return choose(opened, pins=pins, present=present, progress=tell)
-
-    found = remembered_choice(store, session, pins, present, solve)
-    anew = _following(standing, "chosen anew", chosen_plan(session, found, tell))
+def _anew(standing: Standing, kept: Following, changes: Mapping[Key, str], tell: Tell | None) -> Following:
+    found = standing.chooser.choice(changes, _present(standing.plan), tell)
+    anew = _following(standing, "chosen anew", chosen_plan(standing.session, found, tell))
     return replace(anew, further=consequences(kept.after, anew.after))
 
 

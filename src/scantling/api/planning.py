@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from scantling.api.opening import Session, start_build
-from scantling.api.remembering import Store, remembered_choice
+from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
 from scantling.book.plan_book import plan_pdf
 from scantling.build.reference import carry_over
-from scantling.checks.all import CHECKS, run_checks
-from scantling.choosing.choose import choose, open_choice
+from scantling.checks.all import run_checks
 from scantling.choosing.result import Choice, Infeasible
 from scantling.choosing.ties import Present
 from scantling.model.build import Key
@@ -37,13 +36,8 @@ def make_design_plan(
     if not session.has_offers:
         build = carry_over(session.case, start_build(session), pins)
         return make_plan(session.case, build, run_checks(session.case, build))
-    asked, present = dict(pins), present_choice(session)
-
-    def solve() -> Choice | Infeasible:
-        opened = open_choice(session.case, CHECKS, session.copies, progress=tell)
-        return choose(opened, pins=asked, present=present, progress=tell)
-
-    return chosen_plan(session, remembered_choice(store, session, asked, present, solve), tell)
+    found = Chooser(session, store).choice(pins, present_choice(session), tell)
+    return chosen_plan(session, found, tell)
 
 
 def present_choice(session: Session) -> Present | None:

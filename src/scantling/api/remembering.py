@@ -1,23 +1,32 @@
-"""Remember a choice by all that it was made from, so that the same question is not solved twice.
+"""Choose, and remember by all that it was made from, so that the same question is not worked out twice.
 
 The memory is a byte store that a face opens and hands down. What comes out of it is read as a foreign file would be:
-anything that is not a choice with the cost that its orders add up to is solved anew.
+anything that is not whole, or not a choice with the cost that its orders add up to, is worked out anew.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import hashlib
+from collections.abc import Mapping
 from importlib.metadata import version
-from typing import Protocol
+from typing import Any, Protocol
 
 from pydantic import TypeAdapter, ValidationError
 
 from scantling import __version__
 from scantling.api.opening import Session
+from scantling.api.telling import Tell
+from scantling.checks.all import CHECKS
+from scantling.choosing.choose import Opened, choose, open_choice
+from scantling.choosing.growing import OverAll
 from scantling.choosing.result import Choice, Infeasible
 from scantling.choosing.ties import Present
+from scantling.choosing.tree_text import grown_text, read_grown
+from scantling.choosing.trees import Tree
 from scantling.model.build import Key
 from scantling.plans.digests import digest
+
+FOUND: TypeAdapter[Choice | Infeasible] = TypeAdapter(Choice | Infeasible)
 
 
 class Store(Protocol):
@@ -30,38 +39,68 @@ class Store(Protocol):
         """Store bytes under a name."""
 
 
-def remembered_choice(
-    store: Store | None,
-    session: Session,
-    pins: Mapping[Key, str],
-    present: Present | None,
-    solve: Callable[[], Choice | Infeasible],
-) -> Choice | Infeasible:
-    """Return the stored choice for exactly this question, else solve it and store the answer."""
-    if store is None:
-        return solve()
-    name = f"choice-{question_digest(session, pins, present)}.json"
-    found = _read(store.get(name))
-    if found is None:
-        found = solve()
-        store.put(name, TypeAdapter(Choice | Infeasible).dump_json(found))
-    return found
+class Chooser:
+    """Chooses for one session; tables and choices worked out once are taken from then on.
+
+    With a store also those of an earlier run, for the very same programs, files and copies.
+    """
+
+    def __init__(self, session: Session, store: Store | None = None) -> None:
+        """Choose for ``session``."""
+        self._session, self._store = session, store
+        self._opened: Opened | None = None
+
+    def opened(self, tell: Tell | None = None) -> Opened:
+        """Return the session opened for choosing, all tables grown: some seconds where they are not remembered."""
+        if self._opened is None:
+            name = f"tables-{self._digest()}"
+            before = _grown(self._get(name))
+            grower = OverAll(self._session.case, before)
+            self._opened = open_choice(self._session.case, CHECKS, self._session.copies, progress=tell, grower=grower)
+            if grower.grown.keys() != before.keys():
+                self._put(name, grown_text(grower.grown).encode())
+        return self._opened
+
+    def choice(self, pins: Mapping[Key, str], present: Present | None, tell: Tell | None = None) -> Choice | Infeasible:
+        """Return the cheapest sound build with ``pins``; of equally cheap ones that nearest to ``present``."""
+        near = (sorted(present.answers.items()), sorted(present.packs.items())) if present else None
+        name = f"choice-{self._digest(sorted(pins.items()), near)}"
+        found = _found(self._get(name))
+        if found is None:
+            found = choose(self.opened(tell), pins=pins, present=present, progress=tell)
+            self._put(name, FOUND.dump_json(found))
+        return found
+
+    def _digest(self, *asked: Any) -> str:
+        """Return the digest of all that an answer depends on: programs, files by content, copies, what is asked."""
+        files = sorted(self._session.case.project.digests.items())
+        return digest([__version__, version("highspy"), files, self._session.copies, asked])
+
+    def _get(self, name: str) -> bytes | None:
+        """Return what was stored under a name, if it is whole."""
+        seal, _, data = ((self._store.get(name) if self._store else None) or b"").partition(b"\n")
+        return data if seal == _seal(data) else None
+
+    def _put(self, name: str, data: bytes) -> None:
+        if self._store:
+            self._store.put(name, _seal(data) + b"\n" + data)
 
 
-def question_digest(session: Session, pins: Mapping[Key, str], present: Present | None) -> str:
-    """Return the digest of all that a choice depends on: programs, files by content, copies, pins, choice in force."""
-    project = session.case.project
-    answers, packs = (sorted(present.answers.items()), sorted(present.packs.items())) if present else ([], [])
-    files = sorted(project.digests.items())
-    return digest([__version__, version("highspy"), files, session.copies, sorted(pins.items()), answers, packs])
+def _seal(data: bytes) -> bytes:
+    return hashlib.sha256(data).hexdigest().encode()
 
 
-def _read(data: bytes | None) -> Choice | Infeasible | None:
-    if data is None:
-        return None
+def _grown(data: bytes | None) -> dict[str, Tree | None]:
     try:
-        found: Choice | Infeasible = TypeAdapter(Choice | Infeasible).validate_json(data)
+        return read_grown(data.decode()) if data is not None else {}
+    except ValueError:
+        return {}
+
+
+def _found(data: bytes | None) -> Choice | Infeasible | None:
+    try:
+        found = FOUND.validate_json(data) if data is not None else None
     except (ValidationError, ValueError):
         return None
-    is_whole = isinstance(found, Infeasible) or found.purchase.cost_minor == found.cost_minor
+    is_whole = not isinstance(found, Choice) or found.purchase.cost_minor == found.cost_minor
     return found if is_whole else None

@@ -59,7 +59,7 @@ def _program() -> str:
     """Return a name for this very program: another version, or one that is being worked on, remembers apart."""
     top = Path(__file__).parent.parent
     seen = hashlib.sha256()
-    for path in sorted(top.rglob("*.py")):
+    for path in sorted(path for path in top.rglob("*") if path.is_file() and path.suffix != ".pyc"):
         state = path.stat()
         seen.update(f"{path.relative_to(top).as_posix()} {state.st_size} {state.st_mtime_ns}\n".encode())
     return seen.hexdigest()[:16]

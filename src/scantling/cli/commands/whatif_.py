@@ -43,6 +43,5 @@ def command(
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
     asked = read_changes(session, words)
-    store = open_store()
-    stages = with_progress(lambda tell: whatif(stand(session, tell), asked, anew=not kept, tell=tell, store=store))
+    stages = with_progress(lambda tell: whatif(stand(session, open_store()), asked, anew=not kept, tell=tell))
     return show_whatif(session, stages, everything, as_json)

@@ -29,10 +29,11 @@ def command(
     """
     from scantling.api.asking import enough_minor, question, why
     from scantling.api.opening import open_design
+    from scantling.cli.cache import open_store
     from scantling.cli.text.progress import with_progress
     from scantling.cli.text.why import show_why
 
     session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
     key, most = question(session, words), enough_minor(session, enough)
-    answers = with_progress(lambda tell: why(session, key, most, tell))
+    answers = with_progress(lambda tell: why(session, key, most, tell, open_store()))
     return show_why(session, key, answers, as_json)

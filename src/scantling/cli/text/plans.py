@@ -20,11 +20,15 @@ if TYPE_CHECKING:
     from scantling.api.planning import Summary
 
 
+NOTHING_TO_BUY = "nothing is chosen or bought: name a workshop that has vendors and offers, with --workshop"
+
+
 def show_plan(plan: Plan, summary: Summary) -> int:
     """Print the summary of a plan; return the exit code."""
     console = screen()
     show_heading(console, summary.title, plan.verdict)
-    _show_lines(console, [summary.proof, *summary.miss])
+    bare = "" if plan.purchase or plan.infeasible else NOTHING_TO_BUY
+    _show_lines(console, [summary.proof, *summary.miss, bare])
     _show_rows(console, "orders", [(o.vendor, f"{o.lines} lines", o.total, o.arrives) for o in summary.orders], (1, 2))
     _show_rows(console, "money", summary.money, (1,))
     _show_rows(console, "dates", summary.dates)
