@@ -61,7 +61,7 @@ def option_words(session: Session, option: WhyOption) -> str:
     if option.outcome == "costs":
         return f"{extra} more" if option.extra_minor else "costs the same"
     if option.outcome == "at least":
-        return f"at least {extra} more, or impossible: not looked at further"
+        return f"at least {extra} more: not looked at further"
     concerns = option.conflict.concerns if option.conflict else ()
     against = [concern for concern in concerns if concern.kind != "pin" or concern.subject != str(option.key)]
     return "impossible against " + "; ".join(concern_words(concern) for concern in against or concerns)

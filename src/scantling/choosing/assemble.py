@@ -3,30 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
-from scantling.build.boards import boards_needed
 from scantling.build.case import Case
-from scantling.build.demand import Need, joint_needs, place_needs
 from scantling.build.missing import MissingFigureError, NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.totals import TOTALS, term_units, total_needs
 from scantling.checks.check import Check, TotalUse
+from scantling.choosing.amounts import boards, demands, sheet_materials
 from scantling.choosing.clauses import clauses
-from scantling.choosing.problem import BoardDemand, Demand, PackOffer, Problem, Resource
+from scantling.choosing.growing import Grower, OfBuild, OverAll
+from scantling.choosing.problem import Problem
 from scantling.choosing.shop import in_hand, pack_offers, sawing_of, spares_of, vendor_terms
-from scantling.choosing.tables import (
-    MOST_PATHS,
-    SumName,
-    SumTerms,
-    Table,
-    check_table,
-    concern_of,
-    sum_table,
-    term_tables,
-)
-from scantling.choosing.trees import Leaf, TooLargeError, grow, values
+from scantling.choosing.tables import SumName, SumTerms, Table, check_table, concern_of, sum_table, term_tables
+from scantling.choosing.trees import Leaf, TooLargeError, Tree, values
+from scantling.model.build import Build
 from scantling.quantities import parse_money
 
 Progress = Callable[[int, int, str], None]
@@ -41,19 +33,33 @@ class Assembled:
     lazy: tuple[LazyCheck, ...]
 
 
-def assemble(case: Case, checks: Sequence[Check], copies: int, progress: Progress | None = None) -> Assembled:
+def assemble(grower: OverAll, checks: Sequence[Check], copies: int, progress: Progress | None = None) -> Assembled:
     """Return the problem of choosing and buying ``copies`` machines; pins are added later."""
-    grown = _Tables(case, checks, progress)
-    demands, boards = _demands(case, copies)
-    parts = frozenset(r.part for d in demands for v in values(d.tree) for r, _ in v) | {b.part for b in boards}
+    case = grower.case
+    grown = _Tables(grower, checks, progress)
+    tables = (*grown.tables, *clauses(case))
+    domains = {key: case.answers(key, {}) for key in case.questions}
+    problem = replace(_bought(grower, copies), domains=domains, tables=tables, sums=grown.sums)
+    return Assembled(problem, tuple(grown.lazy))
+
+
+def assemble_build(case: Case, build: Build) -> Problem:
+    """Return the problem of buying one build: no check has a say, and no answer is open."""
+    domains = {key: (answer,) for key, answer in build.answers}
+    return replace(_bought(OfBuild(case, build), build.copies), domains=domains)
+
+
+def _bought(grower: Grower, copies: int) -> Problem:
+    """Return the problem of buying what ``copies`` machines take."""
+    case = grower.case
+    needs = demands(grower, copies)
+    parts = frozenset(r.part for d in needs for v in values(d.tree) for r, _ in v).union(sheet_materials(case))
     offers = pack_offers(case, parts)
     workshop = case.project.workshop
-    problem = Problem(
-        domains={key: case.answers(key, {}) for key in case.questions},
-        tables=(*grown.tables, *clauses(case)),
-        sums=grown.sums,
-        demands=demands,
-        boards=_boards(case, offers, boards, copies),
+    return Problem(
+        domains={},
+        demands=needs,
+        boards=boards(grower, offers, copies),
         offers=offers,
         vendors=vendor_terms(workshop),
         stock=in_hand(workshop, parts),
@@ -66,14 +72,14 @@ def assemble(case: Case, checks: Sequence[Check], copies: int, progress: Progres
         most_orders=workshop.most_orders,
         top_up=workshop.top_up,
     )
-    return Assembled(problem, tuple(grown.lazy))
 
 
 class _Tables:
     """The tables of all checks; costly ones, and those too large to tabulate, are left to be run on answers."""
 
-    def __init__(self, case: Case, checks: Sequence[Check], progress: Progress | None) -> None:
-        self.case = case
+    def __init__(self, grower: OverAll, checks: Sequence[Check], progress: Progress | None) -> None:
+        self.grower = grower
+        self.case = case = grower.case
         self.accepted = frozenset((a.code, a.subject) for a in case.project.design.accepted)
         self.tables: list[Table] = []
         self.sums: dict[SumName, SumTerms] = {}
@@ -97,13 +103,15 @@ class _Tables:
             self.tables.append(table)
 
     def _table(self, check: Check, subject: str) -> Table | None:
-        use = check.total
+        use, name, case = check.total, f"{check.code} {subject}", self.case
         if use is None:
-            return check_table(check, subject, self.case, self.accepted)
+            tree = self.grower.made(name, lambda: check_table(check, subject, case, self.accepted).tree)
+            return Table(concern_of(check, subject), tree)
         terms = self._terms(check, use, subject)
         if terms is None:
             return None
-        return sum_table(check, use, subject, self.case, self.accepted, terms)
+        tree = self.grower.made(name, lambda: sum_table(check, use, subject, case, self.accepted, terms).tree)
+        return Table(concern_of(check, subject), tree, (use.name, subject), use.worse)
 
     def _terms(self, check: Check, use: TotalUse, subject: str) -> SumTerms | None:
         """Return the terms of a sum, grown once; None where facts are missing that no choice can give."""
@@ -113,10 +121,13 @@ class _Tables:
                 return None
             total = TOTALS[use.name]
             places = total.terms(self.case.project.design, subject)
-            grown = tuple(grow(partial(_term, use.name, subject, place), self.case, MOST_PATHS) for place in places)
+            grown = tuple(self._term_tree(use.name, subject, place) for place in places)
             self.sums[name], holes = term_tables(concern_of(check, subject), grown, total.scale)
             self.tables.extend(holes)
         return self.sums[name]
+
+    def _term_tree(self, total: str, subject: str, place: str) -> Tree:
+        return self.grower.tree(f"{total} {subject} {place}", partial(_term, total, subject, place))
 
 
 def _term(name: str, subject: str, place: str, reader: Reader) -> int | None:
@@ -124,44 +135,3 @@ def _term(name: str, subject: str, place: str, reader: Reader) -> int | None:
         return reader.derive(term_units, name, subject, place)
     except (MissingFigureError, NotDescribedError):
         return None
-
-
-def _demands(case: Case, copies: int) -> tuple[tuple[Demand, ...], frozenset[BoardDemand]]:
-    """Return what places and joints take, and the sheet materials that they take (their boards are counted later)."""
-    design = case.project.design
-    sheets: set[str] = set()
-
-    def wanted(
-        needs: Callable[[Reader, str], tuple[Need, ...]], name: str, reader: Reader
-    ) -> tuple[tuple[Resource, int], ...]:
-        total: dict[Resource, int] = {}
-        for need in reader.derive(needs, name):
-            if need.unit == "board-piece":
-                sheets.add(need.part)
-                continue
-            resource = Resource(need.part, need.unit, need.length_um or 0)
-            total[resource] = total.get(resource, 0) + need.amount * copies
-        return tuple(sorted(total.items()))
-
-    places = [Demand(f"place {p}", grow(partial(wanted, place_needs, p), case, MOST_PATHS)) for p in design.places]
-    joints = [Demand(f"joint {j}", grow(partial(wanted, joint_needs, j), case, MOST_PATHS)) for j in design.joints]
-    return (*places, *joints), frozenset(BoardDemand(part, (0, 0), Leaf(0)) for part in sheets)
-
-
-def _boards(
-    case: Case, offers: Sequence[PackOffer], wanted: frozenset[BoardDemand], copies: int
-) -> tuple[BoardDemand, ...]:
-    """Return how many boards of each size on offer the sheets of a material take."""
-    sizes = sorted({(offer.part, offer.board_um) for offer in offers if offer.unit == "board"})
-    unsold = sorted({demand.part for demand in wanted} - {part for part, _ in sizes})
-    found = [
-        BoardDemand(part, size, grow(partial(_count, part, size, copies), case, MOST_PATHS)) for part, size in sizes
-    ]
-    found += [
-        BoardDemand(part, (1, 1), grow(partial(_count, part, (1, 1), copies), case, MOST_PATHS)) for part in unsold
-    ]
-    return tuple(found)
-
-
-def _count(part: str, size: tuple[int, int], copies: int, reader: Reader) -> int | None:
-    return reader.derive(boards_needed, part, *size, copies)

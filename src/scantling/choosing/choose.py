@@ -1,56 +1,32 @@
-"""The entry to choosing: open a case once, then choose, buy, and ask why, as often as wanted."""
+"""The entry to choosing: open a case once, then choose and buy as often as wanted."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from types import MappingProxyType
 
-from scantling.build.case import Case
-from scantling.build.reader import Reader
-from scantling.checks.check import Check
-from scantling.choosing.assemble import LazyCheck, assemble
+from scantling.choosing.assemble import LazyCheck
 from scantling.choosing.forbidding import forbid
 from scantling.choosing.infeasible import explain
 from scantling.choosing.kept import buy_kept
-from scantling.choosing.problem import Problem
+from scantling.choosing.opened import Opened as Opened
+from scantling.choosing.opened import Progress, failing_lazy
+from scantling.choosing.opened import open_choice as open_choice
+from scantling.choosing.problem import Forbidden, Problem
 from scantling.choosing.result import Choice, Infeasible, Purchase
 from scantling.choosing.solve import Solved, solve_problem
-from scantling.choosing.tables import admissible
 from scantling.choosing.ties import Present
 from scantling.model.build import Build, Key
 
-Progress = Callable[[int, int, str], None]
 MOST_ROUNDS = 20
-
-
-@dataclass(frozen=True)
-class Opened:
-    """A case with its problem, all tables grown; used again for every question about it.
-
-    lazy : checks that are run on answers    accepted : (code, subject) of unknown findings that the design lives with
-    """
-
-    case: Case
-    checks: tuple[Check, ...]
-    problem: Problem
-    lazy: tuple[LazyCheck, ...]
-
-    @property
-    def accepted(self) -> frozenset[tuple[str, str]]:
-        """Unknown findings that the design lives with."""
-        return frozenset((entry.code, entry.subject) for entry in self.case.project.design.accepted)
-
-
-def open_choice(case: Case, checks: Sequence[Check], copies: int, *, progress: Progress | None = None) -> Opened:
-    """Return a case opened for choosing ``copies`` machines: the only long step, some seconds."""
-    made = assemble(case, checks, copies, progress)
-    return Opened(case, tuple(checks), made.problem, made.lazy)
+NO_PINS: Mapping[Key, str] = MappingProxyType({})
 
 
 def choose(
     opened: Opened,
     *,
-    pins: Mapping[Key, str] | None = None,
+    pins: Mapping[Key, str] = NO_PINS,
     present: Choice | Present | None = None,
     most_rounds: int = MOST_ROUNDS,
     progress: Progress | None = None,
@@ -59,19 +35,18 @@ def choose(
 
     present : the choice in force; among equally cheap ones the one nearest to it is taken
     """
-    problem = replace(opened.problem, pins=dict(pins or {}))
+    problem = replace(opened.problem, pins=dict(pins))
     near = present_of(present)
     for number in range(1, most_rounds + 1):
         if progress:
             progress(number - 1, most_rounds, "choosing")
         solved = solve_problem(problem, near)
         if solved is None:
-            return explain(opened.case, opened.checks, problem, number, progress)
+            return explain(opened, problem, number, progress)
         failing = failing_lazy(opened, solved.answers)
         if not failing or number == most_rounds:
-            return _choice(opened, solved, number, failing)
-        cuts = [forbid(check, subject, opened, solved.answers) for check, subject in failing]
-        problem = replace(problem, forbidden=(*problem.forbidden, *cuts))
+            return as_choice(opened, solved, number, failing)
+        problem = learnt(opened, problem, solved.answers, failing)
     raise ValueError("at least one round is needed")
 
 
@@ -83,16 +58,14 @@ def present_of(present: Choice | Present | None) -> Present | None:
     return Present(present.build.as_dict(), packs)
 
 
-def failing_lazy(opened: Opened, answers: Mapping[Key, str]) -> list[LazyCheck]:
-    """Return the checks, of those run on answers, that these answers do not satisfy."""
-    return [
-        (check, subject)
-        for check, subject in opened.lazy
-        if not admissible(check.run(Reader(opened.case, answers), subject), opened.accepted)
-    ]
+def learnt(opened: Opened, problem: Problem, answers: Mapping[Key, str], failing: Sequence[LazyCheck]) -> Problem:
+    """Return the problem with what failing checks teach about these answers forbidden."""
+    cuts: list[Forbidden] = [forbid(check, subject, opened, answers) for check, subject in failing]
+    return replace(problem, forbidden=(*problem.forbidden, *cuts))
 
 
-def _choice(opened: Opened, solved: Solved, rounds: int, failing: Sequence[LazyCheck]) -> Choice:
+def as_choice(opened: Opened, solved: Solved, rounds: int, failing: Sequence[LazyCheck]) -> Choice:
+    """Return what was solved as a choice; ``failing`` checks leave it unproven."""
     return Choice(
         Build.of(solved.answers, opened.problem.copies),
         solved.purchase,
@@ -110,10 +83,16 @@ def buy(opened: Opened, build: Build, *, keep: Purchase | None = None) -> Purcha
 
     keep : orders in force; then only what is needed otherwise than by them is bought anew
     """
+    answers = build.as_dict()
     if keep is not None:
-        kept = buy_kept(opened.problem, build.as_dict(), keep)
+        kept = buy_kept(opened.problem, answers, keep)
         if kept is not None:
             return kept
-    problem = replace(opened.problem, tables=(), sums={}, forbidden=(), pins=build.as_dict())
+    problem = fixed_to(opened.problem, answers)
     solved = solve_problem(problem)
-    return solved.purchase if solved is not None else explain(opened.case, (), problem, 1)
+    return solved.purchase if solved is not None else explain(replace(opened, lazy=()), problem, 1)
+
+
+def fixed_to(problem: Problem, answers: Mapping[Key, str]) -> Problem:
+    """Return the problem of buying one build: no check has a say, and no answer is open."""
+    return replace(problem, domains={k: (a,) for k, a in answers.items()}, tables=(), sums={}, forbidden=(), pins={})

@@ -1,19 +1,20 @@
-"""Where nothing is sound: the nearest miss, and demands that stand against each other."""
+"""Where nothing is sound: what comes nearest, and which demands stand against each other."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-
-from scantling.build.case import Case
-from scantling.checks.check import Check
+from scantling.choosing.conflict import conflict
+from scantling.choosing.miss import nearest_miss
+from scantling.choosing.opened import Opened, Progress
 from scantling.choosing.problem import Problem
-from scantling.choosing.result import Conflict, Infeasible
+from scantling.choosing.result import Infeasible
+from scantling.choosing.sounding import Sounding
 
-Progress = Callable[[int, int, str], None]
 
+def explain(opened: Opened, problem: Problem, rounds: int, progress: Progress | None = None) -> Infeasible:
+    """Return the nearest miss and an irreducible conflict of a problem that cannot be met.
 
-def explain(
-    case: Case, checks: Sequence[Check], problem: Problem, rounds: int, progress: Progress | None = None
-) -> Infeasible:
-    """PLACEHOLDER"""
-    return Infeasible(None, Conflict((), False), rounds)
+    rounds : solves that costly checks asked for before nothing was left
+    """
+    miss = nearest_miss(opened, problem, progress)
+    given_up = [waived.concern for waived in miss.waived] if miss is not None and miss.proven else None
+    return Infeasible(miss, conflict(Sounding(opened, problem, progress), problem, given_up), rounds)

@@ -22,7 +22,8 @@ def buy_kept(problem: Problem, answers: Mapping[Key, str], keep: Purchase) -> Pu
     exactly. It need not be the cheapest: that is the point of keeping.
     """
     bare = replace(problem, tables=(), sums={}, forbidden=(), pins=dict(answers), budget_minor=None)
-    before, after = _by_part(keep.supplies), _by_part(bare_supplies(bare, answers))
+    sizes = {s.part: s.board_um for s in keep.supplies if s.unit == "board"}
+    before, after = _by_part(keep.supplies), _by_part(bare_supplies(bare, answers, sizes))
     changed = {part for part in {*before, *after} if before.get(part) != after.get(part)}
     used = {order.vendor for order in keep.orders}
     part_of = {offer.id: offer.part for offer in problem.offers}
@@ -33,8 +34,7 @@ def buy_kept(problem: Problem, answers: Mapping[Key, str], keep: Purchase) -> Pu
         if part_of.get(line.offer) not in changed
     }
     cuts = tuple((c.part, c.bar_um, c.pieces, c.times) for c in keep.cuts if c.part not in changed)
-    sizes = {s.part: s.board_um for s in keep.supplies if s.unit == "board" and s.part not in changed}
-    decided = Decisions(packs, cuts, sizes)
+    decided = Decisions(packs, cuts, {part: size for part, size in sizes.items() if part not in changed})
     if changed:
         fresh = solve_problem(_only(bare, changed, used), tidy=False)
         if fresh is None:
@@ -44,12 +44,12 @@ def buy_kept(problem: Problem, answers: Mapping[Key, str], keep: Purchase) -> Pu
     return None if broken(bare, answers, found) else found
 
 
-def _by_part(supplies: tuple[Supply, ...]) -> dict[str, list[tuple[str, int, int, int]]]:
-    """Return what is needed of each part: unit, amount, spares, length; boards count by what they are, not by size."""
-    found: dict[str, list[tuple[str, int, int, int]]] = {}
+def _by_part(supplies: tuple[Supply, ...]) -> dict[str, list[tuple[str, int, int, int, tuple[int, int]]]]:
+    """Return what is needed of each part: unit, amount, spares, length, size of board."""
+    found: dict[str, list[tuple[str, int, int, int, tuple[int, int]]]] = {}
     for s in supplies:
         if s.need:
-            found.setdefault(s.part, []).append((s.unit, s.need, s.spares, s.length_um))
+            found.setdefault(s.part, []).append((s.unit, s.need, s.spares, s.length_um, s.board_um))
     return {part: sorted(needs) for part, needs in found.items()}
 
 

@@ -18,11 +18,13 @@ class Mode:
     """Which concerns are dropped, and whether the rest may be waived.
 
     waive : the model has a column per waivable concern, 1 where it is not met
+    firm : concerns that are not waived all the same
     shortfalls : of checks without a sum, trees of thousandths missing to the limit
     """
 
     dropped: frozenset[Concern] = frozenset()
     waive: bool = False
+    firm: frozenset[Concern] = frozenset()
     shortfalls: Mapping[Concern, Tree] = field(default_factory=lambda: MappingProxyType({}))
 
     def held(self, concern: Concern) -> bool:
@@ -46,7 +48,8 @@ class Waivers:
 
     def may(self, concern: Concern) -> bool:
         """Return whether the concern may be waived in this model."""
-        return self.mode.waive and concern.kind in WAIVABLE and self.mode.held(concern)
+        mode = self.mode
+        return mode.waive and concern.kind in WAIVABLE and mode.held(concern) and concern not in mode.firm
 
     def column(self, concern: Concern) -> int:
         """Return the column that is 1 where the concern is waived."""

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from scantling.choosing.linear import Expr, Linear
+from scantling.choosing.linear import INFINITY, Expr, Linear
 from scantling.choosing.trees import Leaf, Node, Tree, nodes
 from scantling.model.build import Key
 
@@ -21,9 +21,13 @@ Alive = Callable[[Any], bool]
 
 @dataclass
 class Flow:
-    """One tree in the model: (value, flow) of each leaf, and the flow over the edges of each answer."""
+    """One tree in the model: (value, flow) of each leaf, and the flow over the edges of each answer.
+
+    always : the questions that every live path asks, so that their answers take all that flows
+    """
 
     leaves: list[tuple[Any, Expr]] = field(default_factory=list)
+    always: frozenset[Key] = frozenset()
     labels: dict[tuple[Key, str], Expr] = field(default_factory=dict)
 
 
@@ -73,6 +77,7 @@ class Answers:
             if id(leaf) in into and live[id(leaf)]:
                 flow.leaves.append((leaf.value, into[id(leaf)]))
         if inflow is None:
+            flow.always = always_asked(tree, live)
             self.bind([flow])
         return flow
 
@@ -102,11 +107,32 @@ class Answers:
     def bind(self, flows: Iterable[Flow]) -> None:
         """Let the flows over the edges of an answer, together, not exceed the answer."""
         labels: dict[tuple[Key, str], Expr] = {}
+        always: frozenset[Key] = frozenset()
         for flow in flows:
+            always |= flow.always
             for label, part in flow.labels.items():
                 labels.setdefault(label, Expr()).plus(part)
+        for key in sorted(always):
+            for answer in self.domains[key]:
+                labels.setdefault((key, answer), Expr())
         for (key, answer), part in labels.items():
-            self.linear.at_most(part.plus(self.take(key, answer), -1), 0)
+            part.plus(self.take(key, answer), -1)
+            self.linear.row(part, 0 if key in always else -INFINITY, 0)
+
+
+def always_asked(tree: Tree, live: Mapping[int, Any]) -> frozenset[Key]:
+    """Return the questions below the root that every live path asks."""
+    asked: dict[int, frozenset[Key]] = {}
+
+    def below(tree: Tree) -> frozenset[Key]:
+        if isinstance(tree, Leaf) or not live[id(tree)]:
+            return frozenset()
+        if id(tree) not in asked:
+            found = [below(branch) for _, branch in live[id(tree)]]
+            asked[id(tree)] = frozenset({tree.key}).union(frozenset.intersection(*found))
+        return asked[id(tree)]
+
+    return below(tree) - ({tree.key} if isinstance(tree, Node) else set())
 
 
 def live_branches(tree: Tree, domains: Mapping[Key, tuple[str, ...]], alive: Alive) -> dict[int, Any]:

@@ -126,7 +126,7 @@ class Supplier:
 
     def _is_lean(self, terms: Terms) -> bool:
         """Return whether packs above need would pay and are not allowed."""
-        return has_thresholds(terms) and not self.problem.top_up and not self.waivers.mode.waive
+        return has_thresholds(terms) and not self.problem.top_up
 
     def _is_late(self, offer: PackOffer) -> bool:
         return self.problem.days is not None and offer.lead_days > self.problem.days

@@ -35,15 +35,21 @@ def board_needs(problem: Problem, answers: Mapping[Key, str]) -> dict[str, dict[
     return found
 
 
-def bare_supplies(problem: Problem, answers: Mapping[Key, str]) -> tuple[Supply, ...]:
-    """Return what the answers take with spares, and nothing yet to meet it; of boards the fewest of any size."""
+def bare_supplies(
+    problem: Problem, answers: Mapping[Key, str], sizes: Mapping[str, tuple[int, int]]
+) -> tuple[Supply, ...]:
+    """Return what the answers take with spares, and nothing yet to meet it.
+
+    sizes : of the boards of some materials; where there is none, or a panel does not fit, the fewest of any size
+    """
     found = [
         Supply(r.part, r.unit, need, spares(problem, r, need), 0, 0, r.length_um)
         for r, need in needs(problem, answers).items()
     ]
-    for part, sizes in board_needs(problem, answers).items():
-        fitting = [(count, size) for size, count in sizes.items() if count is not None]
+    for part, counts in board_needs(problem, answers).items():
+        fitting = [(count, size) for size, count in counts.items() if count is not None]
+        usual = [(count, size) for count, size in fitting if size == sizes.get(part)]
         if fitting and min(fitting)[0]:
-            count, size = min(fitting)
+            count, size = min(usual or fitting)
             found.append(Supply(part, "board", count, spares(problem, Resource(part, "board"), count), 0, 0, 0, size))
     return tuple(sorted(found, key=lambda s: (s.part, s.unit, s.length_um)))

@@ -221,8 +221,8 @@ class Infeasible:
 class WhyOption:
     """What another answer at one place would cost.
 
-    outcome : ``best`` (the answer chosen), ``costs`` (extra_minor more, exactly), ``at least`` (extra_minor more or
-    impossible: not looked at further), ``impossible`` (conflict says what forbids it)
+    outcome : ``best`` (the answer chosen), ``costs`` (extra_minor more, exactly), ``at least`` (sound, and extra_minor
+    more or dearer still: not looked at further), ``impossible`` (conflict says what forbids it)
     choice : the best with that answer, where it was found
     """
 

@@ -14,11 +14,15 @@ from scantling.build.reader import Catalogue, Reader, Unread
 from scantling.model.build import Key
 
 
-class Questions(Catalogue, Protocol):
-    """What growing needs of a case: what a reader needs, and the possible answers to a question."""
+class Answering(Protocol):
+    """What growing needs: the possible answers to a question."""
 
     def answers(self, key: Key, known: Mapping[Key, str]) -> tuple[str, ...]:
         """Return the possible answers, given those already known."""
+
+
+class Questions(Catalogue, Answering, Protocol):
+    """What running a check needs of a case: what a reader needs, and the possible answers to a question."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -72,7 +76,7 @@ def grow(function: Callable[[Reader], Hashable], case: Questions, limit: int, ma
 
 
 def grow_on(
-    function: Callable[[Mapping[Key, str]], Hashable], case: Questions, limit: int, maker: Maker | None = None
+    function: Callable[[Mapping[Key, str]], Hashable], case: Answering, limit: int, maker: Maker | None = None
 ) -> Tree:
     """Return the tree of a function of the answers known so far, which raises ``Unread`` where it needs another."""
     made = maker or Maker()

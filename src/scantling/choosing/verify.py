@@ -17,12 +17,17 @@ from scantling.choosing.trees import value_at
 from scantling.model.build import Key
 
 
-def broken(problem: Problem, answers: Mapping[Key, str], purchase: Purchase) -> list[str]:
-    """Return every rule that a build and its purchase break; an empty list for a sound choice."""
+def broken(
+    problem: Problem, answers: Mapping[Key, str], purchase: Purchase, unmet_parts: frozenset[str] = frozenset()
+) -> list[str]:
+    """Return every rule that a build and its purchase break; an empty list for a sound choice.
+
+    unmet_parts : of which there may be too few
+    """
     return [
         *_answers(problem, answers),
         *(f"{concern.code} {concern.subject}" for concern in unmet(problem, answers)),
-        *_supplies(problem, answers, purchase),
+        *_supplies(problem, answers, purchase, unmet_parts),
         *_cuts(problem, purchase),
         *_orders(problem, purchase),
     ]
@@ -56,16 +61,22 @@ def _answers(problem: Problem, answers: Mapping[Key, str]) -> Iterator[str]:
             yield f"{key} is pinned to {answer}"
 
 
-def _supplies(problem: Problem, answers: Mapping[Key, str], purchase: Purchase) -> Iterator[str]:
+def _supplies(
+    problem: Problem, answers: Mapping[Key, str], purchase: Purchase, unmet_parts: frozenset[str]
+) -> Iterator[str]:
     have = {(s.part, s.unit, s.length_um): s for s in purchase.supplies}
     for resource, need in needs(problem, answers).items():
         supply = have.get((resource.part, resource.unit, resource.length_um))
+        if resource.part in unmet_parts:
+            continue
         extra = spares(problem, resource, need)
         if supply is None or (supply.need, supply.spares) != (need, extra) or supply.left < 0:
             yield f"{need} and {extra} spare of {resource} are not met"
         elif supply.unit != "length":
             yield from _counted(problem, purchase, supply)
     for part, sizes in board_needs(problem, answers).items():
+        if part in unmet_parts:
+            continue
         board = have.get((part, "board", 0))
         need_here = sizes.get(board.board_um) if board else 0
         if (board is None and any(count != 0 for count in sizes.values())) or need_here is None:
