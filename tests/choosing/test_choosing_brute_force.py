@@ -10,10 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scantling.choosing.cost import Bought, orders
-from scantling.choosing.needs import board_needs, needs, spares
-from scantling.choosing.patterns import Bar
+from scantling.choosing.needs import needs, spares
 from scantling.choosing.problem import (
-    BoardDemand,
     CustomsTerms,
     Demand,
     InHand,
@@ -21,7 +19,6 @@ from scantling.choosing.problem import (
     PackOffer,
     Problem,
     Resource,
-    Sawing,
     Spare,
     Terms,
 )
@@ -88,21 +85,21 @@ def random_offers(draw, parts, vendors, most=2):
     """Two or three offers of every part."""
     offers = []
     for part in parts:
-        for number in range(draw.choice([1, most, most])):
-            offers.append(
-                PackOffer(
-                    f"{part}-{number}",
-                    draw.choice(vendors),
-                    part,
-                    "piece",
-                    draw.choice([1, 1, 2, 3, 5]),
-                    random_levels(draw),
-                    grams=draw.choice([0, 120, 701]),
-                    kind=draw.choice(["small", "large"]),
-                    lead_days=draw.choice([1, 9]),
-                    stock=draw.choice([None, None, 2]),
-                )
+        offers += [
+            PackOffer(
+                f"{part}-{number}",
+                draw.choice(vendors),
+                part,
+                "piece",
+                draw.choice([1, 1, 2, 3, 5]),
+                random_levels(draw),
+                grams=draw.choice([0, 120, 701]),
+                kind=draw.choice(["small", "large"]),
+                lead_days=draw.choice([1, 9]),
+                stock=draw.choice([None, None, 2]),
             )
+            for number in range(draw.choice([1, most, most]))
+        ]
     return tuple(offers)
 
 
@@ -188,8 +185,8 @@ def cheapest_by_trying(problem):
     """The least cost over all answers and all purchases; None where there is none."""
     best = None
     keys = sorted(problem.domains)
-    for given in itertools.product(*(problem.domains[key] for key in keys)):
-        answers = dict(zip(keys, given, strict=True))
+    for combination in itertools.product(*(problem.domains[key] for key in keys)):
+        answers = dict(zip(keys, combination, strict=True))
         if unmet(problem, answers):
             continue
         wanted = {r: n + spares(problem, r, n) for r, n in needs(problem, answers).items()}

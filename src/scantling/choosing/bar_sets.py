@@ -42,7 +42,7 @@ class BarSets:
         return self._sets(rest)
 
     def cut(self, pieces: Mapping[int, int], have: Counts) -> list[tuple[int, Pattern]] | None:
-        """Return (length of bar, pattern) of each bar cut, out of the bars there are; None where they do not suffice."""
+        """Return (length of bar, pattern) of each bar cut, out of those there are; None where they do not suffice."""
         rest = tuple(pieces.get(um, 0) for um in self.lengths_um)
         found: list[tuple[int, Pattern]] = []
         while any(rest):

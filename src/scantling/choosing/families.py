@@ -7,8 +7,10 @@ over a few places each, totals, and vendors with packs, price levels, shipping, 
 from __future__ import annotations
 
 import random
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 from scantling.choosing.problem import (
     CustomsTerms,
@@ -77,8 +79,7 @@ class _Inventor:
         joints = [self._joint(number) for number in range(self.size.joints)]
         checks = [self._check(number) for number in range(self.size.checks)]
         sums: dict[SumName, SumTerms] = {}
-        for number in range(self.size.sums):
-            checks.append(self._sum_check(number, sums))
+        checks += [self._sum_check(number, sums) for number in range(self.size.sums)]
         demands = (*self._place_demands(), *self._rod_demands(), *self._joint_demands())
         vendors = {f"vendor-{number}": self._vendor(number) for number in range(self.size.vendors)}
         return Problem(
@@ -94,12 +95,12 @@ class _Inventor:
             copies=self.size.copies,
         )
 
-    def _tree(self, keys: list[Key], leaf: dict[tuple[str, ...], object]) -> Tree:
+    def _tree(self, keys: list[Key], leaf: Mapping[Any, Any]) -> Tree:
         """Return the full tree over some keys, with a leaf for every combination of answers."""
 
         def below(number: int, chosen: tuple[str, ...]) -> Tree:
             if number == len(keys):
-                return self.maker.leaf(leaf[chosen])  # type: ignore[arg-type]
+                return self.maker.leaf(leaf[chosen])
             key = keys[number]
             return self.maker.node(key, [(a, below(number + 1, (*chosen, a))) for a in self.domains[key]])
 
@@ -195,8 +196,10 @@ class _Inventor:
         found = []
         for part, unit in resources:
             worth = self._worth(part)
-            for number in range(self.draw.choice(self.size.offers_per_part)):
-                found.append(self._offer(f"{part}/{number}", part, unit, worth, self.draw.choice(vendors)))
+            found += [
+                self._offer(f"{part}/{number}", part, unit, worth, self.draw.choice(vendors))
+                for number in range(self.draw.choice(self.size.offers_per_part))
+            ]
         return tuple(found)
 
     def _worth(self, part: str) -> int:

@@ -125,7 +125,7 @@ def solve(model: Linear, objective: Expr, start: list[float] | None = None, node
 
 
 def _second_opinion(model: Linear, objective: Expr, nodes: int) -> Solution | None:
-    """Ask again without any presolve before "impossible" is believed: it is said to people, and nothing else shows it."""
+    """Ask again without any presolve before "impossible" is believed: nothing else would show that it is wrong."""
     highs = _loaded(model, objective, nodes)
     highs.setOptionValue("presolve", "off")
     highs.run()
