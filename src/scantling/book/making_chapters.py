@@ -8,6 +8,7 @@ from scantling.book.bar_figure import bar_figure
 from scantling.book.document import Align, Block, Heading, Paragraph, Table
 from scantling.build.hardware import hardware
 from scantling.build.missing import NotDescribedError
+from scantling.model.joint import Joint
 from scantling.plans.plan import Plan
 from scantling.plans.printing import grams_text, hours_text
 from scantling.quantities import show_number
@@ -110,11 +111,13 @@ def joints_chapter(plan: Plan) -> list[Block]:
     joints: dict[str, list[str]] = {}
     for one in fasteners:
         joints.setdefault(one.where, []).append(f"{one.count} × {one.part}")
-    rows = tuple((_where(design.joints, where), ", ".join(kit)) for where, kit in joints.items())
-    return [Heading("Joints and their screws"), Table(("joint", "fasteners"), rows, ("1", "2"))] if rows else []
+    rows = tuple((*_where(design.joints, where), ", ".join(kit)) for where, kit in joints.items())
+    head = ("joint", "remark", "fasteners")
+    return [Heading("Joints and their screws"), Table(head, rows, ("1", "1", "2"))] if rows else []
 
 
-def _where(joints: Mapping[str, object], where: str) -> str:
+def _where(joints: Mapping[str, Joint], where: str) -> tuple[str, str]:
+    """Name and remark of where fasteners go: a joint has both, a place whose part brings them only a name."""
     kind, _, name = where.partition(" ")
-    title = getattr(joints.get(name), "title", "") if kind == "joint" else ""
-    return title or name
+    joint = joints.get(name) if kind == "joint" else None
+    return (joint.title or name, joint.note) if joint is not None else (name, "")

@@ -52,7 +52,7 @@ def orders_chapter(plan: Plan) -> list[Block]:
 def _order(sheet: OrderSheet, home: str) -> list[Block]:
     said = [
         f"there in {days_words(sheet.lead_days)}" + (f", on {sheet.arrives.isoformat()}" if sheet.arrives else ""),
-        f"prices of {sheet.prices_of.isoformat()}" if sheet.prices_of else "",
+        *sheet.dated,
     ]
     rows = tuple(
         (str(r.packs), r.pack_text, r.name, r.price, r.goods, show_money(r.landed_minor, home), r.remark)

@@ -7,6 +7,7 @@ from math import inf
 
 from scantling.book.document import Block, Heading, Items, Note, Paragraph, Table
 from scantling.findings import Finding, Limit, Verdict
+from scantling.model.project import Project
 from scantling.plans.concerns import infeasible_lines
 from scantling.plans.plan import Plan
 from scantling.plans.summary import CALCULATION, verdict_counts
@@ -17,7 +18,7 @@ def verdict_chapter(plan: Plan) -> list[Block]:
     """Return what the machine is, the verdict, what is not sound and what was not looked at."""
     machine = plan.case.project.design.machine
     counts = ", ".join(f"{count} {verdict}" for verdict, count in verdict_counts(plan.findings))
-    blocks: list[Block] = [Paragraph(machine.about)] if machine.about else []
+    blocks: list[Block] = [Paragraph(text) for text in (machine.about, standing(plan.case.project)) if text]
     blocks.append(Paragraph(f"Verdict: {plan.verdict}" + (f" ({counts})." if counts else "."), strong=True))
     blocks.append(Note(CALCULATION + " Where work can hurt someone, local rules and licensed practice come first."))
     if plan.infeasible is not None:
@@ -31,6 +32,18 @@ def verdict_chapter(plan: Plan) -> list[Block]:
             Table(("code", "subject", "verdict", "why"), rows, ("auto", "auto", "auto", "1")),
         ]
     return blocks + _scope(plan)
+
+
+def standing(project: Project) -> str:
+    """Return under what licence the design stands, where it is built, and what of it is invented."""
+    machine, workshop = project.design.machine, project.workshop
+    words = (
+        f"Licence: {machine.licence}." if machine.licence else "",
+        f"Region: {workshop.region}." if workshop.region else "",
+        "The machine is an invented example." if machine.invented else "",
+        "The workshop, its vendors and their prices are invented." if workshop.invented else "",
+    )
+    return " ".join(text for text in words if text)
 
 
 def _lines(lines: Sequence[str]) -> list[Block]:

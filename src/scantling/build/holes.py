@@ -157,7 +157,7 @@ def _resolved(
         key=key,
         purpose=want.purpose,
         what=hole.what,
-        why=want.why,
+        why=want.why if hole.note in ("", want.why) else f"{want.why} ({hole.note.rstrip('.')})",
         x_mm=at[0],
         y_mm=at[1],
         diameter_mm=want.diameter_mm,

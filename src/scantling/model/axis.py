@@ -52,7 +52,7 @@ class Guide(Data):
 
     spacing_mm : between the middles of the outermost bushings on one rod    carriage_mm : over all
     stops_mm : what stops, switch and tensioner take from the free length    free : free length of a rod, as a size
-    rod_spacing_mm : between the rods    ends : how the rods' ends are held
+    ends : how the rods' ends are held
     tool : rides on this carriage, or stands still while the carriage passes under it (a moving bed); the constant
         part of the rods' sag is levelled out, and only its change along the travel counts there
     offset_mm : of the drive's pull from the guide's middle, across it
@@ -64,7 +64,6 @@ class Guide(Data):
     carriage_mm: Expression | None = None
     stops_mm: Expression | None = None
     free: Expression | None = None
-    rod_spacing_mm: Expression | None = None
     ends: Literal["supported", "clamped"] = "supported"
     moving_rods: YesNo = False
     tool: Literal["rides", "stands"] = "rides"

@@ -75,7 +75,6 @@ def _fraction(text: str) -> Fraction:
 
 
 Length = _quantity("length", "8 mm")
-Area = _quantity("area", "200 cm2")
 Mass = _quantity("mass", "1.5 kg")
 Force = _quantity("force", "40 N")
 Torque = _quantity("torque", "0.26 N m")
@@ -93,7 +92,6 @@ Inertia = _quantity("inertia", "54 g cm2")
 HeatCapacity = _quantity("heat-capacity", "539 J/K")
 HeatLoss = _quantity("heat-loss", "0.70 W/K")
 LineMass = _quantity("line-mass", "8 g/m")
-LineStiffness = _quantity("line-stiffness", "15 kN")
 Stress = _quantity("stress", "9 GPa")
 Density = _quantity("density", "680 kg/m3")
 Ratio = _quantity("ratio", "25 %")

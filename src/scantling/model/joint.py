@@ -64,7 +64,7 @@ class Joint(Data):
 
     screw : head and thread, ``socket head M3``; the length is chosen    through : the stack, head side first
     free_end_mm : how far the screw may stick out; missing means the usual limit
-    locking : how it is kept from turning loose    inch : the thread that serves in inch workshops, if any
+    locking : how it is kept from turning loose
     """
 
     id: str = ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from scantling.model.base import Data, Length, Mass, YesNo
+from scantling.model.base import Data, Length, Mass
 
 
 class Part(Data):
@@ -22,5 +22,4 @@ class Part(Data):
     goods: str | None = None
     wear: str | None = None
     sizes: dict[str, Length] = Field(default_factory=dict)
-    matched_pair: YesNo = False
     note: str = ""

@@ -7,7 +7,7 @@ from typing import Any, Literal
 from pydantic import Field, model_validator
 
 from scantling.errors import QuantityError
-from scantling.model.base import Angle, Count, Data, Expression, Length, YesNo
+from scantling.model.base import Angle, Data, Expression, Length, YesNo
 
 
 class Hole(Data):
@@ -60,6 +60,3 @@ class Sheet(Data):
     grain: Literal["", "x", "y"] = ""
     edge_distance_mm: Length | None = None
     drilled_with: str | None = None
-    copies: Count = 1
-    datum: Literal["lower left"] = "lower left"
-    mirrored: YesNo = False

@@ -45,7 +45,6 @@ class Saw(Data):
     bar_facing_mm: Length | None = None
     sheet_kerf_mm: Length | None = None
     sheet_margin_mm: Length | None = None
-    keep_offcut_mm: Length | None = None
 
 
 class PrintBed(Data):
@@ -192,5 +191,3 @@ class Workshop(Data):
     rates: dict[str, Rate] = Field(default_factory=dict)
     vendors: dict[str, Vendor] = Field(default_factory=dict)
     offers: tuple[Offer, ...] = ()
-    threads: tuple[Literal["metric", "inch"], ...] = ("metric",)
-    hour: str | None = None

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from scantling.build.case import Case
 from scantling.choosing.result import Order, OrderLine, Purchase
-from scantling.model.workshop import Offer
+from scantling.model.workshop import Offer, Vendor, Workshop
 from scantling.plans.landed import landed_lines
 from scantling.quantities import show_money, show_number
 
@@ -34,7 +34,10 @@ class OrderRow:
 
 @dataclass(frozen=True)
 class OrderSheet:
-    """One order ready to send: rows and the sums below them as (words, amount)."""
+    """One order ready to send: rows and the sums below them as (words, amount).
+
+    dated : what its figures hold for, in words: prices, exchange rate and customs, each with its day
+    """
 
     vendor: str
     title: str
@@ -44,7 +47,7 @@ class OrderSheet:
     home_minor: int
     lead_days: int
     arrives: date | None
-    prices_of: date | None
+    dated: tuple[str, ...]
 
 
 def order_sheets(case: Case, purchase: Purchase) -> tuple[OrderSheet, ...]:
@@ -67,8 +70,19 @@ def _sheet(case: Case, purchase: Purchase, order: Order) -> OrderSheet:
         order.home_minor,
         order.lead_days,
         arrives,
-        vendor.prices_of,
+        _dated(workshop, vendor, order.currency),
     )
+
+
+def _dated(workshop: Workshop, vendor: Vendor, currency: str) -> tuple[str, ...]:
+    """Words for the day of each figure that moves with time: prices, rate and customs."""
+    rate, customs = workshop.rates.get(currency), vendor.customs
+    days = (
+        ("prices", vendor.prices_of),
+        (f"rate of {currency}", rate.as_of if rate is not None and currency != workshop.currency else None),
+        ("customs", customs.as_of if customs is not None else None),
+    )
+    return tuple(f"{what} as of {day.isoformat()}" for what, day in days if day is not None)
 
 
 def _row(case: Case, order: Order, line: OrderLine, landed: int, offer: Offer | None) -> OrderRow:

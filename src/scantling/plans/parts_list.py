@@ -12,12 +12,16 @@ from scantling.build.reader import Reader
 from scantling.errors import LookUpError
 from scantling.model.build import Build
 from scantling.model.part import Part
+from scantling.model.place import Place
 from scantling.quantities import show_number
 
 
 @dataclass(frozen=True)
 class PartsLine:
-    """One line of the parts list; quantities in ``unit`` for one machine and for all copies."""
+    """One line of the parts list; quantities in ``unit`` for one machine and for all copies.
+
+    group : of the places that take it, as the design sorts them
+    """
 
     item: int
     part: str
@@ -28,9 +32,11 @@ class PartsLine:
     reference: str
     material: str
     remarks: str
+    group: str
 
 
 HEADING = ["item", "quantity", "quantity for all copies", "unit", "designation", "reference", "material", "remarks"]
+HEADING += ["group"]
 _UNITS = {"g": "g", "length": "piece", "board-piece": "panel"}
 _MOST_ORIGINS = 6
 
@@ -71,7 +77,8 @@ def _of_joint(reader: Reader, joint: str) -> tuple[Need, ...]:
 
 def _line(case: Case, number: int, needs: Sequence[Need], copies: int) -> PartsLine:
     first, quantity = needs[0], sum(need.amount for need in needs)
-    part = _part(case, first.part)
+    part, places = _part(case, first.part), _places(case, needs)
+    notes = dict.fromkeys(place.note.rstrip(".") for place in places)
     name = (part.name if part else "") or first.part
     return PartsLine(
         number,
@@ -82,8 +89,14 @@ def _line(case: Case, number: int, needs: Sequence[Need], copies: int) -> PartsL
         name + _size(first),
         first.part,
         (part.material if part else "") or "",
-        "; ".join(text for text in (part.note.rstrip(".") if part else "", _origins(needs)) if text),
+        "; ".join(text for text in (part.note.rstrip(".") if part else "", *notes, _origins(needs)) if text),
+        ", ".join(dict.fromkeys(place.group for place in places if place.group)),
     )
+
+
+def _places(case: Case, needs: Sequence[Need]) -> list[Place]:
+    names = (need.why.removeprefix("place ") for need in needs if need.why.startswith("place "))
+    return [case.project.design.places[name] for name in dict.fromkeys(names)]
 
 
 def _part(case: Case, name: str) -> Part | None:
@@ -109,8 +122,8 @@ def _origins(needs: Sequence[Need]) -> str:
 
 def parts_table(lines: tuple[PartsLine, ...]) -> list[list[str]]:
     """Return the parts list as rows of text, heading first."""
-    rows = [
-        [str(x.item), str(x.quantity), str(x.for_all), x.unit, x.designation, x.reference, x.material, x.remarks]
-        for x in lines
-    ]
-    return [HEADING, *rows]
+    return [HEADING, *([*_cells(line), line.group] for line in lines)]
+
+
+def _cells(x: PartsLine) -> list[str]:
+    return [str(x.item), str(x.quantity), str(x.for_all), x.unit, x.designation, x.reference, x.material, x.remarks]

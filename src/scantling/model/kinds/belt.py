@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from scantling.model.base import Count, Force, Length, LineMass, LineStiffness
+from scantling.model.base import Count, Length, LineMass
 from scantling.model.part import Part
 
 
@@ -12,7 +12,6 @@ class Belt(Part):
     """A toothed belt, open (sold by length) or closed (``closed_teeth``).
 
     profile : pitch and tooth form as the table of belts names them; two belts that look alike may differ in it
-    strain_stiffness_n : force per unit strain of this width
     """
 
     kind: Literal["belt"] = "belt"
@@ -20,5 +19,3 @@ class Belt(Part):
     width_mm: Length
     closed_teeth: Count | None = None
     line_mass_g_m: LineMass | None = None
-    strain_stiffness_n: LineStiffness | None = None
-    allowable_tension_n: Force | None = None

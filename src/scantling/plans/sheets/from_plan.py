@@ -78,7 +78,7 @@ def _job(plan: Plan, reader: Reader, drawing: SheetDrawing) -> TemplateJob:
         machine=machine.name,
         revision=machine.revision,
         material=drawing.material,
-        thickness=_thickness(reader, drawing),
+        thickness=thickness_words(reader, drawing),
         face_up=drawing.face_up,
         up=drawing.up,
         grain=grain,
@@ -88,10 +88,12 @@ def _job(plan: Plan, reader: Reader, drawing: SheetDrawing) -> TemplateJob:
     )
 
 
-def _thickness(reader: Reader, drawing: SheetDrawing) -> str:
-    measured = any(one.part == drawing.part and one.size == "thickness" for one in reader.workshop.actuals)
+def thickness_words(reader: Reader, drawing: SheetDrawing) -> str:
+    """Return how thick a panel is, and whether that is nominal or measured, with the day where it is known."""
+    actuals = [one for one in reader.workshop.actuals if one.part == drawing.part and one.size == "thickness"]
     size = f"{show_number(drawing.thickness_mm.value, 2)} mm"
-    return f"{size} {MEASURED if measured else NOMINAL}"
+    days = [one.measured_on.isoformat() for one in actuals[:1] if one.measured_on is not None]
+    return " on ".join([f"{size} {MEASURED if actuals else NOMINAL}", *days])
 
 
 def template_holes(reader: Reader, drawing: SheetDrawing) -> tuple[TemplateHole, ...]:

@@ -84,7 +84,7 @@ _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (workshop.Printer, "bar_mm across_mm along_mm", ABOVE_0),
     (workshop.Printer, "margin_mm", FROM_0),
     (workshop.Paper, "overlap_mm", FROM_0),
-    (workshop.Saw, "bar_kerf_mm bar_facing_mm sheet_kerf_mm sheet_margin_mm keep_offcut_mm", FROM_0),
+    (workshop.Saw, "bar_kerf_mm bar_facing_mm sheet_kerf_mm sheet_margin_mm", FROM_0),
     (workshop.PrintBed, "width_mm depth_mm height_mm rate_g_h", ABOVE_0),
     (workshop.SparesRule, "extra", Range(0, 10)),
     (workshop.Stock, "length_mm mass_kg", ABOVE_0),

@@ -36,9 +36,8 @@ def workshop(scene: Scene) -> None:
     currency = getattr(shop, "currency", "")
     if currency:
         _currency(scene, currency, "workshop", "currency")
-    for key, text in (("budget", shop.budget), ("hour", shop.hour)):
-        if text is not None:
-            money(scene, text, currency, key, "workshop", key)
+    if shop.budget is not None:
+        money(scene, shop.budget, currency, "budget", "workshop", "budget")
     _rates(scene, shop, currency)
     for name, vendor in shop.vendors.items():
         _vendor(scene, name, vendor, currency)
