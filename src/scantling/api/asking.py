@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scantling.choosing.why import why as why_answers
-
 from scantling.api.opening import Session, read_key, unknown_question
 from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
 from scantling.choosing.result import Choice, Infeasible, WhyOption
+from scantling.choosing.why import why as why_answers
 from scantling.errors import Fault, FaultsError, QuantityError, Where
 from scantling.model.build import Key
 from scantling.plans.concerns import concern_words

@@ -74,6 +74,12 @@ class Folder:
         mend = nearest(path.name, there) if there else f"there is no folder {path.parent.name!r}"
         self.faults.add("01", f"there is no file {written!r}", mend, where)
 
+    def _note(self, name: str, digest: str) -> None:
+        """Note a digest; files of one name in two folders are both in it."""
+        before = self.digests.setdefault(name, digest)
+        if before != digest:
+            self.digests[name] = hashlib.sha256(f"{before} {digest}".encode()).hexdigest()
+
     def read(self, path: Path, most_bytes: int, where: Where = NOWHERE) -> bytes | None:
         """Return the bytes of a file found before; None after a fault (too large, unreadable, empty)."""
         name = self.name_of(path)
@@ -87,7 +93,7 @@ class Folder:
         except OSError as error:
             self.faults.add("01", f"{name} cannot be opened ({error.strerror})", "check that it may be read", where)
             return None
-        self.digests[name] = hashlib.sha256(data).hexdigest()
+        self._note(name, hashlib.sha256(data).hexdigest())
         if not data.strip():
             self.faults.add("05", f"{name} is empty", "write something in it, or do not name it", Where(name, 1, 1))
             return None
