@@ -17,7 +17,7 @@ from scantling import __version__
 from scantling.api.opening import Session
 from scantling.api.telling import Tell
 from scantling.checks.all import CHECKS
-from scantling.choosing.choose import Opened, choose, open_choice
+from scantling.choosing.choose import Opened, choose, open_choice, present_of
 from scantling.choosing.growing import OverAll
 from scantling.choosing.result import Choice, Infeasible
 from scantling.choosing.ties import Present
@@ -63,13 +63,18 @@ class Chooser:
 
     def choice(self, pins: Mapping[Key, str], present: Present | None, tell: Tell | None = None) -> Choice | Infeasible:
         """Return the cheapest sound build with ``pins``; of equally cheap ones that nearest to ``present``."""
-        near = (sorted(present.answers.items()), sorted(present.packs.items())) if present else None
-        name = f"choice-{self._digest(sorted(pins.items()), near)}"
+        name = self._name(pins, present)
         found = _found(self._get(name))
         if found is None:
             found = choose(self.opened(tell), pins=pins, present=present, progress=tell)
             self._put(name, FOUND.dump_json(found))
+            if isinstance(found, Choice) and found.proven:  # it is itself the nearest to itself: the next plan's answer
+                self._put(self._name(pins, present_of(found)), FOUND.dump_json(found))
         return found
+
+    def _name(self, pins: Mapping[Key, str], present: Present | None) -> str:
+        near = (sorted(present.answers.items()), sorted(present.packs.items())) if present else None
+        return f"choice-{self._digest(sorted(pins.items()), near)}"
 
     def _digest(self, *asked: Any) -> str:
         """Return the digest of all that an answer depends on: programs, files by content, copies, what is asked."""
