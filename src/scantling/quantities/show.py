@@ -45,13 +45,17 @@ def show_value(value: float, unit: str) -> str:
 def show_figure(figure: Figure, dimension_name: str) -> str:
     """Return a figure in its canonical unit, with its band where it has one: ``12.5 mm (12.1–12.9)``.
 
-    Ends that differ are shown with enough decimals to differ.
+    Ends that differ are shown with enough decimals to differ, and the value with enough to lie between them.
     """
-    shown = show_value(figure.value, canonical_unit(dimension_name))
+    unit = canonical_unit(dimension_name)
     if figure.is_exact:
-        return shown
+        return show_value(figure.value, unit)
     low, high = _ends(figure.low, figure.high)
-    return f"{shown} ({low}–{high})"
+    value, decimals = show_number(figure.value), 0
+    while not float(low) <= float(value) <= float(high) and decimals < _MOST_DECIMALS:
+        decimals += 1  # a rounded value must not be seen outside of its rounded band
+        low, value, high = (show_number(each, decimals) for each in (figure.low, figure.value, figure.high))
+    return f"{value} {unit}".rstrip() + f" ({low}–{high})"
 
 
 def show_fraction(value: Fraction) -> str:
