@@ -144,7 +144,7 @@ class Reader:
 
         Where it raises ``NotDescribedError`` that is remembered and raised, with its readings, in the same way.
         """
-        name = (function, *args, *sorted(kwargs.items()))
+        name = (function, *args, *sorted(kwargs.items())) if kwargs else (function, *args)
         node = self.case.memo.root(name)
         while isinstance(node, Branch):
             node = node.behind.get(self.read(node.key))

@@ -8,18 +8,18 @@ that fails already at nominal sizes is unsound: another length costs next to not
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from scantling.build.reader import Reader
 from scantling.build.screw_fit import ScrewFit, screw_fit
 from scantling.build.stacks import joint_count
 from scantling.checks.inputs import Input, known
 from scantling.checks.judging import judge, say
-from scantling.checks.limits import Bounds, at_least, at_most
+from scantling.checks.limits import Bounds
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import all_of, ident
 from scantling.checks.trials import Rule, Trial, weigh, weight
-from scantling.findings import Finding, Verdict
+from scantling.findings import Finding, Limit, Verdict
 
 # Half the tolerance on the length of a screw up to a nominal length, mm (js15, above 50 mm js16; ISO 4759-1, memory).
 LENGTH_TOLERANCE_MM = ((3.0, 0.2), (6.0, 0.24), (10.0, 0.29), (18.0, 0.35), (30.0, 0.42), (50.0, 0.5), (80.0, 0.95))
@@ -77,24 +77,32 @@ def demands(fit: ScrewFit) -> list[Demand]:
     found = [
         Demand(
             lambda grip, shank=fit.shank_mm.high, **_: grip - shank,
-            at_least(0.0),
+            _least(0.0),
             "stack less plain shank: {value}; {limit}.",
             "take a screw that is threaded to its head, or a thicker stack",
         )
     ]
     if wants.least_protrusion_mm is None:
         words = "thread that engages: {value}; {limit}."
-        found.append(Demand(_engaged, at_least(wants.least_engagement_mm), words, longer))
+        found.append(Demand(_engaged, _least(wants.least_engagement_mm), words, longer))
     else:
         words = "sticks out behind: {value}; {limit}, a pitch."
-        found.append(Demand(_past, at_least(wants.least_protrusion_mm), words, longer))
+        found.append(Demand(_past, _least(wants.least_protrusion_mm), words, longer))
     if wants.most_protrusion_mm is not None:
         words = "sticks out behind: {value}; {limit} has room or use."
-        found.append(Demand(_past, at_most(wants.most_protrusion_mm), words, shorter))
+        found.append(Demand(_past, _most(wants.most_protrusion_mm), words, shorter))
     if wants.least_bottom_mm is not None and fit.bottom_mm is not None:
         words = "room before the bottom: {value}; {limit}, or it jams or strips."
-        found.append(Demand(lambda **f: -_past(**f), at_least(wants.least_bottom_mm), words, shorter))
-    return [replace(demand, bounds=replace(demand.bounds, nominal_holds=True)) for demand in found]
+        found.append(Demand(lambda **f: -_past(**f), _least(wants.least_bottom_mm), words, shorter))
+    return found
+
+
+def _least(limit_mm: float) -> Bounds:
+    return Bounds(Limit.LOWER, low=limit_mm, nominal_holds=True)
+
+
+def _most(limit_mm: float) -> Bounds:
+    return Bounds(Limit.UPPER, high=limit_mm, nominal_holds=True)
 
 
 def length_input(length_mm: float) -> Input:

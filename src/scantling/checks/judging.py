@@ -50,6 +50,7 @@ def judge(
     if not reader.words:
         return _settled(Finding(check.code, subject, check.title, weighed.verdict, "", check.source), accepted)
     words = sentence(weighed, unit, because, also or {}) + note + hang(weighed)
+    low, high = weighed.values
     lacking = weighed.turning or (weighed.trial.missing if weighed.unknown else ())
     finding = Finding(
         code=check.code,
@@ -59,8 +60,8 @@ def judge(
         because=words,
         source=check.source,
         mend="" if weighed.verdict is Verdict.SOUND else mend,
-        low=_tidy(weighed.low),
-        high=_tidy(weighed.high),
+        low=_tidy(low),
+        high=_tidy(high),
         unit=unit,
         side=bounds.side,
         **_numbers(weighed),

@@ -55,7 +55,7 @@ def round_shown(value: float, unit: str = "") -> str:
 
 
 def _value_shown(weighed: Weighed, unit: str) -> str:
-    low, high = round_shown(weighed.low), round_shown(weighed.high)
+    low, high = (round_shown(end) for end in weighed.values)
     if weighed.unknown:
         return show_value_text(show_band(low, high), unit)
     return round_shown(weighed.worst.nominal.value, unit) + (f" ({show_band(low, high)})" if low != high else "")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import product
 
 from scantling.checks.inputs import Input
@@ -69,44 +70,52 @@ class Trial:
         ends = [(self.inputs[name].low, self.inputs[name].high) for name in self.missing]
         return [dict(zip(self.missing, corner, strict=True)) for corner in product(*ends)]
 
-    def outcome(self, setting: Mapping[str, float]) -> Outcome:
-        """Return what the trial gives at one setting of the missing figures."""
-        points = tuple(self.point(**{**setting, **ends}) for ends in self.ends())
-        nominal, inside = points[0], [point.is_inside for point in points]
-        safe = all(inside) and nominal.margin >= self.bounds.reserve_ratio
-        if safe or self.bounds.side is Limit.NONE:
-            verdict = Verdict.SOUND
-        elif not any(inside) or (self.bounds.nominal_holds and not nominal.is_inside):
-            verdict = Verdict.UNSOUND
-        else:
-            verdict = Verdict.MARGINAL
-        return Outcome(setting, nominal, points, verdict)
+    def points(self, setting: Mapping[str, float]) -> Iterator[Point]:
+        """Yield what the trial gives at one setting of the missing figures, the nominal point first."""
+        return (self.point(**{**setting, **ends}) for ends in self.ends())
 
 
-@dataclass(frozen=True)
 class Outcome:
     """What a trial gives at one setting of the missing figures."""
 
-    setting: Mapping[str, float]
-    nominal: Point
-    points: tuple[Point, ...]
-    verdict: Verdict
+    def __init__(self, trial: Trial, setting: Mapping[str, float]) -> None:
+        """Try ``trial`` at ``setting``."""
+        self.trial, self.setting = trial, setting
+        self.nominal = trial.point(**setting)
+        self.verdict = self._verdict()
+
+    @cached_property
+    def points(self) -> tuple[Point, ...]:
+        """The points at all ends of the bands, the nominal one first."""
+        return tuple(self.trial.points(self.setting))
+
+    def _verdict(self) -> Verdict:
+        """Look at no more points than are needed to tell."""
+        bounds, inside = self.trial.bounds, self.nominal.is_inside
+        if bounds.side is Limit.NONE:
+            return Verdict.SOUND
+        if bounds.nominal_holds and not inside:
+            return Verdict.UNSOUND
+        if any(point.is_inside is not inside for point in self.trial.points(self.setting)):
+            return Verdict.MARGINAL
+        if not inside:
+            return Verdict.UNSOUND
+        return Verdict.SOUND if self.nominal.margin >= bounds.reserve_ratio else Verdict.MARGINAL
 
 
 @dataclass(frozen=True)
 class Weighed:
     """A trial over all that is possible.
 
-    worst : the outcome that is shown    turning : missing figures that turn the verdict    low, high : of the value
-    unknown : there is no one value to show
+    outcomes : at every setting of the missing figures    worst : the one that is shown
+    turning : missing figures that turn the verdict
     """
 
     trial: Trial
+    outcomes: tuple[Outcome, ...]
     worst: Outcome
     verdict: Verdict
     turning: tuple[str, ...]
-    low: float
-    high: float
 
     @property
     def unknown(self) -> bool:
@@ -114,15 +123,20 @@ class Weighed:
         told = self.trial.bounds.side is Limit.NONE and bool(self.trial.missing)
         return self.verdict is Verdict.UNKNOWN or told
 
+    @cached_property
+    def values(self) -> tuple[float, float]:
+        """The least and the largest value over all that is possible."""
+        found = [point.value for outcome in self.outcomes for point in outcome.points]
+        return min(found), max(found)
+
 
 def weigh(trial: Trial) -> Weighed:
     """Return what a trial comes to."""
-    outcomes = [trial.outcome(setting) for setting in trial.cases()]
+    outcomes = tuple(Outcome(trial, setting) for setting in trial.cases())
     worst = min(outcomes, key=lambda outcome: (outcome.verdict.rank, outcome.nominal.slack))
     verdict = _over_all(outcomes)
     unclear = verdict in (Verdict.UNKNOWN, Verdict.MARGINAL)
-    values = [point.value for outcome in outcomes for point in outcome.points]
-    return Weighed(trial, worst, verdict, _turning(trial, outcomes) if unclear else (), min(values), max(values))
+    return Weighed(trial, outcomes, worst, verdict, _turning(trial, outcomes) if unclear else ())
 
 
 def weight(weighed: Weighed) -> tuple[int, float]:

@@ -57,9 +57,10 @@ def open_build(case: Case, build: Build) -> Opened:
 
 
 def failing_lazy(opened: Opened, answers: Mapping[Key, str]) -> list[LazyCheck]:
-    """Return the checks, of those run on answers, that these answers do not satisfy."""
+    """Return the checks, of those run on answers, that these answers do not satisfy; what they say is remembered."""
+    reader = Reader(opened.case, answers)
     return [
         (check, subject)
         for check, subject in opened.lazy
-        if not admissible(check.run(Reader(opened.case, answers), subject), opened.accepted)
+        if not admissible(reader.derive(check.run, subject), opened.accepted)
     ]

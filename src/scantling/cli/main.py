@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import gc
 import importlib
 import json
 import os
@@ -17,6 +18,9 @@ from scantling.cli.groups import HelpfulGroup
 from scantling.errors import Fault, FaultsError, Where
 
 TRACE = "SCANTLING_TRACE"  # an environment variable: where it is set a defect shows its traceback
+
+# What a command reads and derives stays until it ends, so that looking through all of it for garbage finds little.
+SELDOM = (50_000, 20, 100)
 
 # Name, and the line that --help shows: known without importing the command, so that help starts at once.
 COMMANDS = {
@@ -81,6 +85,7 @@ def main(arguments: list[str] | None = None) -> None:
 
     A defect of ours ends with 3 and a line that says so: never with 1, which means "not sound".
     """
+    gc.set_threshold(*SELDOM)
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
