@@ -49,9 +49,10 @@ def median_s(call: Callable[[], object], times: int) -> float:
     return statistics.median(seconds(call) for _ in range(times))
 
 
-def run_python(*arguments: str) -> subprocess.CompletedProcess[bytes]:
-    """Run this interpreter in a process of its own."""
-    return subprocess.run([sys.executable, *arguments], capture_output=True, check=False)
+def run_python(*arguments: str, cache: str = "") -> subprocess.CompletedProcess[bytes]:
+    """Run this interpreter in a process of its own, with a folder for what is remembered, or none."""
+    env = {**os.environ, "SCANTLING_CACHE": cache}
+    return subprocess.run([sys.executable, *arguments], capture_output=True, check=False, env=env)
 
 
 def load_note() -> str:

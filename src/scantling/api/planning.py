@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from scantling.api.opening import Session, start_build
-from scantling.api.remembering import Chooser, Store
+from scantling.api.remembering import Chooser, Store, remembering
 from scantling.api.telling import Tell
 from scantling.book.plan_book import plan_pdf
 from scantling.build.reference import carry_over
@@ -65,7 +65,7 @@ def summary_of(plan: Plan, pins: Mapping[Key, str] | None = None) -> Summary:
     return summarise(plan, pins)
 
 
-def files_of_plan(plan: Plan, pins: Mapping[Key, str] | None = None) -> dict[str, bytes]:
-    """Return every file of a plan, by its name in the folder."""
-    pinned = pins or {}
-    return {**plan_files(plan, pinned), "plan.pdf": plan_pdf(plan, pinned)}
+def files_of_plan(plan: Plan, pins: Mapping[Key, str] | None = None, store: Store | None = None) -> dict[str, bytes]:
+    """Return every file of a plan, by its name in the folder; ``store`` remembers drawn templates by content."""
+    pinned, remember = pins or {}, remembering(store)
+    return {**plan_files(plan, pinned, remember), "plan.pdf": plan_pdf(plan, pinned, remember)}

@@ -7,7 +7,7 @@ anything that is not whole, or not a choice with the cost that its orders add up
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from importlib.metadata import version
 from typing import Any, Protocol
 
@@ -25,6 +25,7 @@ from scantling.choosing.tree_text import grown_text, read_grown
 from scantling.choosing.trees import Tree
 from scantling.model.build import Key
 from scantling.plans.digests import digest
+from scantling.plans.remembering import Remember
 
 FOUND: TypeAdapter[Choice | Infeasible] = TypeAdapter(Choice | Infeasible)
 
@@ -82,13 +83,39 @@ class Chooser:
         return digest([__version__, version("highspy"), files, self._session.copies, asked])
 
     def _get(self, name: str) -> bytes | None:
-        """Return what was stored under a name, if it is whole."""
-        seal, _, data = ((self._store.get(name) if self._store else None) or b"").partition(b"\n")
-        return data if seal == _seal(data) else None
+        return _unsealed(self._store, name)
 
     def _put(self, name: str, data: bytes) -> None:
-        if self._store:
-            self._store.put(name, _seal(data) + b"\n" + data)
+        _sealed(self._store, name, data)
+
+
+def remembering(store: Store | None) -> Remember:
+    """Return what gives the bytes made earlier under a name, else makes and stores them.
+
+    The programs that draw are part of the name.
+    """
+    programs = digest([__version__, version("typst"), version("font-source-sans-pro")])
+
+    def remember(name: str, make: Callable[[], bytes]) -> bytes:
+        whole = f"{name}-{programs}"
+        found = _unsealed(store, whole)
+        if found is None:
+            found = make()
+            _sealed(store, whole, found)
+        return found
+
+    return remember
+
+
+def _unsealed(store: Store | None, name: str) -> bytes | None:
+    """Return what was stored under a name, if it is whole."""
+    seal, _, data = ((store.get(name) if store else None) or b"").partition(b"\n")
+    return data if seal == _seal(data) else None
+
+
+def _sealed(store: Store | None, name: str, data: bytes) -> None:
+    if store:
+        store.put(name, _seal(data) + b"\n" + data)
 
 
 def _seal(data: bytes) -> bytes:

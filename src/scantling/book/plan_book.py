@@ -11,7 +11,9 @@ from scantling.book.pdf import document_pdf
 from scantling.book.verdict_chapters import findings_chapter, verdict_chapter
 from scantling.book.work_chapters import settings_chapter, steps_chapter
 from scantling.model.build import Key
+from scantling.plans.digests import digest
 from scantling.plans.plan import Plan
+from scantling.plans.remembering import Remember, make_anew
 from scantling.plans.summary import plan_title
 from scantling.shapes.paper import SIZES_MM
 
@@ -20,9 +22,13 @@ _A4 = SIZES_MM["A4"]
 _ANSI = frozenset({"Letter", "Legal", "Tabloid"})
 
 
-def plan_pdf(plan: Plan, pins: Mapping[Key, str] | None = None) -> bytes:
-    """Return the short document of a plan as PDF; ``pins`` are the answers that were asked for."""
-    return document_pdf(plan_document(plan, pins))
+def plan_pdf(plan: Plan, pins: Mapping[Key, str] | None = None, remember: Remember = make_anew) -> bytes:
+    """Return the short document of a plan as PDF.
+
+    pins : the answers that were asked for    remember : gives the very same document, laid out earlier
+    """
+    document = plan_document(plan, pins)
+    return remember(f"document-{digest(document)}", lambda: document_pdf(document))
 
 
 def plan_document(plan: Plan, pins: Mapping[Key, str] | None = None) -> Document:

@@ -27,10 +27,10 @@ def plan_design(
 ) -> int:
     """Plan a design folder, write the files, show the summary; return the exit code."""
     session = open_design(folder, workshop, copies, lock)
-    pins = read_changes(session, asked)
+    pins, store = read_changes(session, asked), open_store()
     with progress() as tell:
-        plan = make_design_plan(session, pins, tell, open_store())
-        files = files_of_plan(plan, pins)
+        plan = make_design_plan(session, pins, tell, store)
+        files = files_of_plan(plan, pins, store)
     write_folder(out, files)
     if as_json:
         click.echo(plan_json(plan, pins))

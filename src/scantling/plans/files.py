@@ -17,16 +17,18 @@ from scantling.plans.parts_list import parts_table
 from scantling.plans.plan import Plan
 from scantling.plans.plan_data import findings_data, plan_data, settings_data
 from scantling.plans.printing import print_table
+from scantling.plans.remembering import Remember, make_anew
 from scantling.plans.steps import step_plans, steps_table
 from scantling.plans.summary import summarise
 from scantling.plans.summary_text import summary_text
-from scantling.plans.templates import plan_templates, template_files
+from scantling.plans.templates import plan_template_files
 
 
-def plan_files(plan: Plan, pins: Mapping[Key, str]) -> dict[str, bytes]:
+def plan_files(plan: Plan, pins: Mapping[Key, str], remember: Remember = make_anew) -> dict[str, bytes]:
     """Return the files of a plan but for its book; what has nothing to say is left out.
 
-    pins : the answers that were asked for. Raises ``FaultsError`` where no true template can be made (PAPER-nn).
+    pins : the answers that were asked for    remember : gives templates that were drawn earlier
+    Raises ``FaultsError`` where no true template can be made (PAPER-nn).
     """
     tables = {
         "parts-list.csv": parts_table(plan.parts),
@@ -42,7 +44,7 @@ def plan_files(plan: Plan, pins: Mapping[Key, str]) -> dict[str, bytes]:
         "plan.lock": lock_bytes(plan, pins),
         **{name: csv_bytes(rows) for name, rows in tables.items() if len(rows) > 1},
         **order_files(plan),
-        **{f"templates/{name}": data for name, data in template_files(plan_templates(plan)).items()},
+        **{f"templates/{name}": data for name, data in plan_template_files(plan, remember).items()},
     }
     if plan.settings:
         files["setting-up.json"] = _json(settings_data(plan))

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 from scantling.drawing.pdf import to_pdf
 from scantling.errors import NOWHERE, Where
 from scantling.model.workshop import Paper, Printer, Workshop
+from scantling.plans.digests import digest
 from scantling.plans.drilling import mark_letter
 from scantling.plans.file_names import file_names
 from scantling.plans.plan import Plan
+from scantling.plans.remembering import Remember, make_anew
 from scantling.plans.sheets.correction import printer_correction, workshop_paper
 from scantling.plans.sheets.frame import PageLay
 from scantling.plans.sheets.from_plan import plan_jobs
@@ -36,13 +39,30 @@ def check_paper(workshop: Workshop, where: Where = NOWHERE) -> None:
     page_lay(workshop.paper, workshop.printer, where)
 
 
-def plan_templates(plan: Plan) -> tuple[Template, ...]:
-    """Return the templates of a plan, in the design's order; raises ``FaultsError`` as ``page_lay`` does."""
+def plan_template_files(plan: Plan, remember: Remember = make_anew) -> dict[str, bytes]:
+    """Return the templates of a plan as PDF, by file name; raises ``FaultsError`` as ``page_lay`` does.
+
+    remember : gives the bytes that were made earlier from the very same facts, so that a panel that no change touches
+    is not drawn again
+    """
+    lay, overlap_mm = _plan_lay(plan)
+    jobs = plan_jobs(plan)
+    drawn = [
+        remember(f"template-{digest([job, lay, overlap_mm])}", partial(_drawn, job, lay, overlap_mm)) for job in jobs
+    ]
+    return dict(zip(file_names([job.name for job in jobs], ".pdf"), drawn, strict=True))
+
+
+def _drawn(job: TemplateJob, lay: PageLay, overlap_mm: float | None) -> bytes:
+    template = make_template(job, lay, overlap_mm)
+    return to_pdf(template.pages, template.title)
+
+
+def _plan_lay(plan: Plan) -> tuple[PageLay, float | None]:
     project = plan.case.project
-    lay = page_lay(project.workshop.paper, project.workshop.printer, project.where("workshop", "printer"))
     overlap = project.workshop.paper.overlap_mm
-    overlap_mm = overlap.value if overlap else None
-    return tuple(make_template(job, lay, overlap_mm) for job in plan_jobs(plan))
+    lay = page_lay(project.workshop.paper, project.workshop.printer, project.where("workshop", "printer"))
+    return lay, overlap.value if overlap else None
 
 
 def template_files(templates: Sequence[Template]) -> dict[str, bytes]:
