@@ -49,7 +49,7 @@ def test_an_order_in_the_workshop_s_own_currency_has_no_rate():
 
 
 @pytest.mark.parametrize(("day", "ending"), [(DAY, "measured on 2026-02-27"), (None, "measured")])
-def test_a_measuredthickness_words_says_when(day, ending):
+def test_a_measured_thickness_says_when(day, ending):
     actual = Actual(part="ply-6", size="thickness", value=parse_figure("5.8 mm ± 0.1 mm", "length"), measured_on=day)
     case = plotter_case(actuals=(actual,))
     reader = case.reader(built(case))

@@ -47,7 +47,7 @@ def test_one_reading_corrects_one_direction_and_says_so():
 
 def test_without_readings_the_page_says_what_to_do():
     got = printer_correction(Printer(), HERE)
-    assert (got.across_ratio, got.along_ratio, got.is_read) == (1.0, 1.0, False)
+    assert (got.across_ratio, got.along_ratio) == (1.0, 1.0)
     assert "print this page first" in got.words
 
 

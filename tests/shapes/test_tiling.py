@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from scantling.errors import FaultsError
 from scantling.shapes.outline import rectangle_loop
-from scantling.shapes.paper import SIZES_MM, Paper, common_paper
+from scantling.shapes.paper import SIZES_MM, Paper
 from scantling.shapes.seams import Rating, Sheets, unlucky
 from scantling.shapes.tiling import Spot, tile
 
@@ -184,15 +184,6 @@ def test_papers_without_room_and_drawings_beyond_all_paper():
         tile([RING], [], [SMALL], overlap_mm=0)
     with pytest.raises(FaultsError, match="larger paper"):
         tile([[(0, 0), (9000, 9000)]], [], [A4])
-
-
-@pytest.mark.outside
-def test_a_sheet_for_everywhere():
-    # Source: ISO 216 (A4 210 x 297) and US letter 8.5 x 11 in; 190 x 254 mm is the rest within 10 and 12.7 mm
-    both = common_paper([Paper("A4", 210, 297, 10, 10, 12.7, 12.7), Paper("Letter", 215.9, 279.4, 10, 10, 12.7, 12.7)])
-    assert (both.usable_width_mm, both.usable_height_mm) == pytest.approx((190, 254))
-    assert (both.width_mm, both.height_mm) == (210, 279.4)
-    assert (both.left_mm, both.right_mm, both.top_mm, both.bottom_mm) == pytest.approx((10, 10, 12.7, 12.7))
 
 
 def test_strips_and_turning():

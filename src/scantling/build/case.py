@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from functools import cached_property
 from typing import Any, TypeVar
 
@@ -117,10 +117,6 @@ class Case:
     def reader(self, build: Build) -> Reader:
         """Return a reader of a whole build."""
         return Reader(self, build.as_dict())
-
-    def open_questions(self, known: Mapping[Key, str]) -> Iterator[Key]:
-        """Yield the questions that ``known`` does not answer."""
-        return (key for key in self.questions if key not in known)
 
 
 def screws_of(case: Catalogue, joint: str) -> tuple[str, ...]:

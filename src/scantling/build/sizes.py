@@ -18,11 +18,6 @@ def size(reader: Reader, text: str) -> Figure:
     return _value(reader, tree(text), text)
 
 
-def size_or_none(reader: Reader, text: str | None) -> Figure | None:
-    """Return the value of a size that may be left out."""
-    return None if text is None else reader.derive(size, text)
-
-
 def feature(reader: Reader, place: str, name: str) -> Figure:
     """Return a feature in mm of the part in ``place``; 0 where the place is empty.
 

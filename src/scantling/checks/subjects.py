@@ -39,11 +39,6 @@ def screw_axes(design: Design) -> tuple[str, ...]:
     return named("axis", (name for name, axis in design.axes.items() if isinstance(axis, ScrewAxis)))
 
 
-def all_axes(design: Design) -> tuple[str, ...]:
-    """Return all axes."""
-    return named("axis", design.axes)
-
-
 def belt_axis(reader: Reader, subject: str) -> BeltAxis:
     """Return the axis of a subject that ``belt_axes`` lists."""
     axis = reader.design.axes[ident(subject)]

@@ -65,8 +65,3 @@ def _serves(line: OrderLine, supply: Supply) -> bool:
 def _size(line: OrderLine) -> int:
     """Return what a line brings: µm of bars, else pieces, grams or boards."""
     return line.packs * line.pack * (line.bar_um if line.unit == "length" else 1)
-
-
-def leftovers(supplies: Iterable[Supply]) -> tuple[Supply, ...]:
-    """Return the resources of which something is over or kept as a spare."""
-    return tuple(supply for supply in supplies if supply.left + supply.spares > 0)

@@ -67,16 +67,6 @@ def plain(node: Node) -> Any:
     return [plain(child) for child in node.items] if isinstance(node, Items) else None
 
 
-def deepest(node: Node, path: Path) -> tuple[Node, int]:
-    """Return the node that a path leads to, or the last one on the way, and how many steps were possible."""
-    for steps, step in enumerate(path):
-        child = child_of(node, step)
-        if child is None:
-            return node, steps
-        node = child
-    return node, len(path)
-
-
 def child_of(node: Node, step: str | int) -> Node | None:
     """Return one child, None where there is none."""
     if isinstance(node, Entries) and isinstance(step, str):

@@ -8,7 +8,7 @@ from enum import Enum
 from functools import cache
 from itertools import product
 
-from scantling.shapes.bars import ticks_down, ticks_up
+from scantling.shapes.ticks import ticks_down, ticks_up
 
 _TICKS_PER_MM = 10_000
 _MOST_PANELS = 5_000

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 # ISO 216 A series; ANSI/ASME Y14.1 sizes A and B and US legal, in mm (inches exactly); all from memory
@@ -57,17 +56,3 @@ class Paper:
         """Return it on its side; it may be turned either way, so of two margins the larger counts on both sides."""
         sides, ends = max(self.left_mm, self.right_mm), max(self.top_mm, self.bottom_mm)
         return Paper(f"{self.name} turned", self.height_mm, self.width_mm, ends, ends, sides, sides)
-
-
-def common_paper(papers: Sequence[Paper]) -> Paper:
-    """Return a sheet whose usable part fits on each of the given ones: what is published prints everywhere."""
-    width_mm = min(paper.usable_width_mm for paper in papers)
-    height_mm = min(paper.usable_height_mm for paper in papers)
-    left_mm = max(paper.left_mm for paper in papers)
-    bottom_mm = max(paper.bottom_mm for paper in papers)
-    smallest_mm = min(paper.width_mm for paper in papers), min(paper.height_mm for paper in papers)
-    # centred printing shifts the sheet, so the margin left over is shared out on both sides
-    side_mm, foot_mm = (smallest_mm[0] - width_mm) / 2, (smallest_mm[1] - height_mm) / 2
-    left_mm, bottom_mm = min(left_mm, 2 * side_mm), min(bottom_mm, 2 * foot_mm)
-    name = " or ".join(paper.name for paper in papers)
-    return Paper(name, *smallest_mm, left_mm, 2 * side_mm - left_mm, 2 * foot_mm - bottom_mm, bottom_mm)

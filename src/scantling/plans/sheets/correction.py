@@ -35,11 +35,6 @@ class Correction:
     along_ratio: float
     words: str
 
-    @property
-    def is_read(self) -> bool:
-        """True where a reading stands behind it."""
-        return self.across_ratio != 1.0 or self.along_ratio != 1.0
-
     def said(self, bar_mm: float) -> str:
         """Return the sentence for a page whose bar across is so long."""
         return self.words.replace(BAR, f"{bar_mm:.0f}")

@@ -68,7 +68,8 @@ class TemplateJob:
     """One panel, one hand, as it is to be made.
 
     name : of the file, without its ending    hand : words where this is the mirrored sheet, else ""
-    thickness : in words, ending in NOMINAL where nobody measured it    copies : in words    grain : direction on the panel
+    thickness : in words, ending in NOMINAL where nobody measured it    copies : in words
+    grain : direction on the panel
     uses : steps of the assembly that take it    bits : in hand, for corners that are drilled first
     edge_a, edge_b : on which side of the paper the two edges lie from which the drill table counts
     """
