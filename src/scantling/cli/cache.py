@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import os
+import shutil
 import sys
 from pathlib import Path
 
 from scantling.cli.writing import write_file
 
 MOST_FILES = 200
+MOST_PROGRAMS = 3  # whose files are kept: this one and those that remembered last
+PROGRAMS = "scantling-programs"  # the folder in which every program has a folder of its own, and nobody else anything
 PLACE = "SCANTLING_CACHE"  # names another folder; empty for none
 
 
@@ -18,7 +21,8 @@ def open_store() -> FolderStore | None:
     named = os.environ.get(PLACE)
     if named == "":
         return None
-    return FolderStore((Path(named) if named else _user_cache()) / _program())
+    folder = Path(named) if named else _user_cache()
+    return FolderStore(folder / PROGRAMS / program_name(Path(__file__).parent.parent))
 
 
 class FolderStore:
@@ -39,11 +43,17 @@ class FolderStore:
         """Store bytes under a name and throw the oldest files away."""
         try:
             write_file(self.folder / name, data)
-            files = sorted(self.folder.iterdir(), key=lambda path: path.stat().st_mtime_ns)
-            for path in files[:-MOST_FILES]:
+            for path in _oldest_first(self.folder)[:-MOST_FILES]:
                 path.unlink(missing_ok=True)
+            if self.folder.parent.name == PROGRAMS:
+                for path in _oldest_first(self.folder.parent)[:-MOST_PROGRAMS]:
+                    shutil.rmtree(path, ignore_errors=True)
         except OSError:
             return
+
+
+def _oldest_first(folder: Path) -> list[Path]:
+    return sorted(folder.iterdir(), key=lambda path: path.stat().st_mtime_ns)
 
 
 def _user_cache() -> Path:
@@ -55,9 +65,8 @@ def _user_cache() -> Path:
     return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "scantling"
 
 
-def _program() -> str:
-    """Return a name for this very program: another version, or one that is being worked on, remembers apart."""
-    top = Path(__file__).parent.parent
+def program_name(top: Path) -> str:
+    """Return a name for the program in a folder: another version, or one being worked on, remembers apart."""
     seen = hashlib.sha256()
     for path in sorted(path for path in top.rglob("*") if path.is_file() and path.suffix != ".pyc"):
         state = path.stat()
