@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import time
 from collections.abc import Iterator
 
@@ -49,9 +50,12 @@ def _against(shop: str, opened: Opened, best: Choice) -> Iterator[Measure]:
     }
     for words, way in ways.items():
         found: Baseline = way(opened)
-        cost = found.purchase.cost_minor if found.purchase is not None else 0
         verdict = f"not sound: {len(found.unsound)} checks" if found.unsound else "sound"
-        yield Measure(f"{shop}: {words}, cost of it / of the best", cost / best.cost_minor, "", None, verdict)
+        if found.purchase is None:
+            yield Measure(f"{shop}: {words}", math.inf, "", None, f"{verdict}; cannot all be had")
+            continue
+        ratio = found.purchase.cost_minor / best.cost_minor
+        yield Measure(f"{shop}: {words}, cost of it / of the best", ratio, "", None, verdict)
 
 
 def _why(shop: str, opened: Opened, best: Choice) -> Iterator[Measure]:

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 from scantling.api.opening import Session, read_key, unknown_question
 from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
-from scantling.choosing.result import Choice, Infeasible, WhyOption
+from scantling.checks.all import CHECKS
+from scantling.choosing.result import Choice, Concern, Infeasible, WhyOption
 from scantling.choosing.why import why as why_answers
 from scantling.errors import Fault, FaultsError, QuantityError, Where
 from scantling.model.build import Key
@@ -63,4 +64,16 @@ def option_words(session: Session, option: WhyOption) -> str:
         return f"at least {extra} more: not looked at further"
     concerns = option.conflict.concerns if option.conflict else ()
     against = [concern for concern in concerns if concern.kind != "pin" or concern.subject != str(option.key)]
-    return "impossible against " + "; ".join(concern_words(concern) for concern in against or concerns)
+    return "impossible: " + "; ".join(_against(concern) for concern in against or concerns)
+
+
+def _against(concern: Concern) -> str:
+    """Return in words what stands against an answer."""
+    if concern.kind == "supply":
+        return f"{concern.subject} cannot be had here"
+    if concern.kind == "date":
+        return f"{concern.subject} comes too late"
+    if concern.kind == "check":
+        titles = {check.code: check.title for check in CHECKS}
+        return f"{concern.code} {titles.get(concern.code, '')}, {concern.subject}"
+    return concern_words(concern)
