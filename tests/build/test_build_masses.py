@@ -131,7 +131,6 @@ def test_a_printed_part_is_walls_and_infill(read):
     found = reader.derive(print_estimate, "y-bearing")
     assert found.mass_kg.value == pytest.approx(4192 * 1.27e-6)
     assert (found.mass_kg.low, found.mass_kg.high) == pytest.approx((4192 * 0.85 * 1.27e-6, 4192 * 1.15 * 1.27e-6))
-    assert found.filament_mm.value == pytest.approx(4192 / (pi / 4 * 1.75**2))
     assert (found.fits_bed, found.time_s, found.plastic) == (True, None, "PETG")
 
 

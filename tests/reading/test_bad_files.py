@@ -145,7 +145,7 @@ def test_a_row_without_an_id(plotter, says):
 def test_the_same_part_in_two_files(plotter, says):
     plotter.write("parts.csv", "id,kind,plastic\npetg,filament,PETG\n")
     plotter.edit("design.yaml", "parts:\n", "parts:\n- parts.csv\n- parts.yaml\n- dummy:\n")
-    text = (plotter.folder / "design.yaml").read_text()
+    text = (plotter.folder / "design.yaml").read_text(encoding="utf-8")
     start, end = text.index("- dummy:\n"), text.index("\nsizes:")
     plotter.write("parts.yaml", "\n".join(line[2:] for line in text[start:end].split("\n")[1:]))
     plotter.write("design.yaml", text[:start] + text[end:])
@@ -292,7 +292,7 @@ def test_a_good_drawing_in_svg(plotter):
 
 
 def test_a_mesh_that_is_broken(plotter):
-    whole = (plotter.folder / "meshes/carriage.stl").read_text()
+    whole = (plotter.folder / "meshes/carriage.stl").read_text(encoding="utf-8")
     first = whole.index("facet")
     plotter.write("meshes/carriage.stl", whole[:first] + whole[whole.index("facet", whole.index("endfacet") + 8) :])
     are_of_shapes(plotter.faults(), "meshes/carriage.stl", "not closed")

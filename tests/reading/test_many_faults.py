@@ -55,7 +55,9 @@ def test_a_lost_file_makes_no_further_noise(plotter):
 
 
 def test_every_code_is_listed_once_and_used(pytestconfig):
-    source = "".join(path.read_text() for path in (pytestconfig.rootpath / "src/scantling/reading").rglob("*.py"))
+    source = "".join(
+        path.read_text(encoding="utf-8") for path in (pytestconfig.rootpath / "src/scantling/reading").rglob("*.py")
+    )
     unused = [code for code in CODES if f'"{code[-2:]}"' not in source]
     assert unused == []
     assert all(title and title[0].islower() for title in CODES.values())

@@ -241,7 +241,7 @@ def test_a_lock_is_read_back(tmp_path):
         "files": {"design.yaml": "abc"},
         "proven": True,
     }
-    path.write_text(json.dumps(content))
+    path.write_text(json.dumps(content), encoding="utf-8")
     lock = read_lock(path)
     assert lock.answers == {
         Key("part", "x-rod"): "rod-8-soft",
@@ -265,7 +265,7 @@ LOCKS = {
 def test_a_lock_that_no_plan_wrote(name, tmp_path):
     text, place = LOCKS[name]
     path = tmp_path / "plan.lock"
-    path.write_text(text)
+    path.write_text(text, encoding="utf-8")
     with pytest.raises(FaultsError) as told:
         read_lock(path)
     (fault,) = told.value.faults

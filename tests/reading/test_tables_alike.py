@@ -117,7 +117,7 @@ def test_tables_hold_what_yaml_holds(ending, plotter):
     tables = {"parts": PARTS, "places": PLACES, "joints": JOINTS, "holes": HOLES, "steps": STEPS}
     for name, rows in tables.items():
         (plotter.folder / f"{name}.{ending}").write_bytes(write(rows))
-    text = (plotter.folder / "design.yaml").read_text()
+    text = (plotter.folder / "design.yaml").read_text(encoding="utf-8")
     text = without(text, "  rod-8-", "  ply-", "  panel: {", "  x-rod: {", "  motor-to", "  pen-clamp")
     text = without(text, "  motor: {", "  rods: {", "  belt: {title", "  carriage: {title: Press")
     start, end = text.index("    holes:\n"), text.index("\njoints:")

@@ -11,7 +11,7 @@ from scantling.tables.bits import Bit, bit, bit_set, bit_sets, nearest_bit
 PILOT_MM = 2.0  # for all but small holes; workshop practice
 LEAST_PILOT_MM, MOST_PILOT_MM = 1.0, 3.0
 STEPPED_FROM_MM = 7.0  # larger holes are opened in two steps; workshop practice
-ROUNDING_MM = 1e-6
+ROUNDING_MM = 1e-6  # of binary fractions only
 
 
 def bits_at_hand(workshop: Workshop) -> tuple[Bit, ...]:

@@ -16,7 +16,7 @@ SAWN_MM = 0.5  # a bar to a line, by hand: workshop practice
 BY_HAND_MM = 0.5  # a hole or an edge to a paper template: workshop practice
 PRINTED_MM = 0.2  # printed parts: customary, 0.1 to 0.2
 GENERAL_MM = ((6.0, 0.1), (30.0, 0.2), (120.0, 0.3), (400.0, 0.5), (1000.0, 0.8))  # ISO 2768-1 medium, from memory
-GENERAL_MORE_MM = 1.2
+GENERAL_MORE_MM = 1.2  # the same, 1 to 2 m
 
 
 @dataclass(frozen=True)

@@ -13,8 +13,8 @@ from scantling.quantities import Figure, Grade
 from scantling.tables.screws import ScrewHead
 from scantling.tables.threads import thread
 
-STEEL_KG_MM3 = 7850e-9
-BAND_RATIO = 0.12
+STEEL_KG_MM3 = 7850e-9  # usual density of steel, from memory
+BAND_RATIO = 0.12  # of the estimates below against tables of screw masses, from memory
 
 # Share of the enclosing cylinder that a head fills. Socket: recess of half the head's height, across flats about
 # 0.45 of the diameter. Button and pan: dome. Hexagon: prism over its corner circle, 3·√3/(2·π). By calculation.

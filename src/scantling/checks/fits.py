@@ -17,8 +17,8 @@ from scantling.model.kinds import Coupler
 from scantling.tables.limits import LARGEST_MM, limits_um
 from scantling.tables.sources import cite
 
-CLOSING_RATIO = 0.05
-LEAST_PRESS_UM = -1.0
+CLOSING_RATIO = 0.05  # how far a slit or a tube closes, of its bore: common practice, no source
+LEAST_PRESS_UM = -1.0  # a press fit must be tighter than its bore by more than nothing
 UM_PER_MM = 1000.0
 SOURCE = f"{cite('iso-286')}; a slit or a tube closes by a twentieth of its bore: common practice, no source"
 

@@ -11,6 +11,7 @@ from scantling.quantities import Figure, Grade
 from scantling.tables.bands import Band
 from scantling.tables.materials import Material, material
 
+# Bands for a material that is not named, from memory: any steel, soft to hardened, the softest to the stiffest sheet.
 ANY_STEEL_MPA = Figure(203_000.0, 190_000.0, 215_000.0)
 BAR_HV = Figure(180.0, 120.0, 238.0)  # steel below 20 HRC, where Rockwell C has no meaning
 POSSIBLE_HV = (120.0, 800.0)

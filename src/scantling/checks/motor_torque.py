@@ -19,7 +19,7 @@ from scantling.model.axis import Axis
 from scantling.model.kinds import Motor
 from scantling.quantities import Figure
 
-LOAD_LIMIT_PERCENT = 50.0
+LOAD_LIMIT_PERCENT = 50.0  # a lost step is lost for good, so half is kept back: common practice, no source
 DRIVER_CURRENT_RATIO = 0.7  # of the rated current; 0.6 to 0.85 is common practice, no source
 MOST_PERCENT = 1000.0  # a motor that gives nothing at a speed is not shown as loaded beyond this
 SOURCE = "two-phase synchronous model of formulas/motors; half of it as limit: common practice, no source"

@@ -19,7 +19,7 @@ from scantling.checks.subjects import ident
 from scantling.findings import Finding
 from scantling.formulas.racking import greatest_arm_ratio
 
-RESERVE_RATIO = 0.2
+RESERVE_RATIO = 0.2  # friction is the least certain figure of all: common practice, no source
 MOST_RATIO = 1000.0  # of frictionless guides; no offset comes near
 
 

@@ -25,9 +25,9 @@ from scantling.formulas.power_screws import lowering_torque_nmm
 from scantling.model.axis import ScrewAxis
 from scantling.model.design import Design
 
-RESERVE_RATIO = 0.2
+RESERVE_RATIO = 0.2  # friction is the least certain figure of all: common practice, no source
 MOST_DETENT_RATIO = 0.1  # of the holding torque: small steppers show 2 to 10 % (from memory)
-MOST_SHOWN_PERCENT = 1000.0
+MOST_SHOWN_PERCENT = 1000.0  # beyond this a figure says nothing more
 
 
 @dataclass(frozen=True)

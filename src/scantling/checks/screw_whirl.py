@@ -28,7 +28,7 @@ ROOTS = {
     "fixed-supported": FIXED_SUPPORTED_ROOT_RATIO,
     "fixed-fixed": FIXED_FIXED_ROOT_RATIO,
 }
-STEEL_KG_M3 = 7850.0
+STEEL_KG_M3 = 7850.0  # usual density of steel, from memory
 
 
 def _run(reader: Reader, subject: str) -> Finding:
