@@ -12,6 +12,7 @@ from scantling.api.data import following_data, is_sound, json_text
 from scantling.api.following import Consequence, Following, consequence_groups, why_not
 from scantling.api.opening import Session, basis
 from scantling.cli.text.consequences import show_consequences
+from scantling.cli.text.few import few
 from scantling.cli.text.screen import STYLES, indented, screen
 
 HEADINGS = {
@@ -46,8 +47,9 @@ def _show_stage(console: Console, stage: Following, known: frozenset[Consequence
     if not (sorted_out.groups or sorted_out.quiet):
         console.print("  nothing differs")
     show_consequences(console, sorted_out)
-    for waiting in stage.waiting:
-        console.print(f"  being computed, the old value is shown: {waiting}", style="dim")
+    if stage.waiting:
+        words = f"being computed, the old values are shown: {few(stage.waiting)}"
+        console.print(indented(Text(words, style="dim"), console, 2))
     for words in why_not(stage):
         console.print(indented(Text(words, style="yellow"), console, 2))
     console.print()
