@@ -109,12 +109,12 @@ def remembering(store: Store | None) -> Remember:
 
 def _unsealed(store: Store | None, name: str) -> bytes | None:
     """Return what was stored under a name, if it is whole."""
-    seal, _, data = ((store.get(name) if store else None) or b"").partition(b"\n")
+    seal, _, data = ((store.get(name) if store is not None else None) or b"").partition(b"\n")
     return data if seal == _seal(data) else None
 
 
 def _sealed(store: Store | None, name: str, data: bytes) -> None:
-    if store:
+    if store is not None:
         store.put(name, _seal(data) + b"\n" + data)
 
 
