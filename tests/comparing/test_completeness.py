@@ -1,14 +1,16 @@
 """Nothing that a plan puts out can differ without a consequence; nothing follows from nothing; mirrored is mirrored."""
 
 import dataclasses
+import random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scantling.choosing.choose import buy, open_choice
 
 from scantling.build.reference import carry_over, reference_build
 from scantling.checks.all import run_checks
+from scantling.choosing.choose import buy
+from scantling.choosing.opened import open_build
 from scantling.choosing.result import Purchase
 from scantling.comparing.consequences import consequences
 from scantling.comparing.fact import Topic
@@ -21,22 +23,17 @@ from scantling.plans.plan_data import settings_data
 from scantling.plans.printing import print_table
 from scantling.plans.steps import step_plans, steps_table
 
-
-@pytest.fixture(scope="session")
-def shop(case_of):
-    """The small example with what is needed to buy for it."""
-    case = case_of("plotter")
-    return case, open_choice(case, (), case.project.workshop.copies)
+COPIES = 2
 
 
 @pytest.fixture(scope="session")
-def planned(shop):
+def planned(case_of):
     """The plan of the reference parts with some answers changed, bought where it can be."""
-    case, opened = shop
 
-    def plan(changes):
-        build = carry_over(case, reference_build(case, case.project.workshop.copies), changes)
-        bought = buy(opened, build)
+    def plan(example, changes):
+        case = case_of(example)
+        build = carry_over(case, reference_build(case, COPIES), changes)
+        bought = buy(open_build(case, build), build)
         purchase = bought if isinstance(bought, Purchase) else None
         return make_plan(case, build, run_checks(case, build), purchase)
 
@@ -131,25 +128,42 @@ def untold(before, after, found):
 
 @settings(max_examples=60)
 @given(data=st.data())
-def test_whatever_differs_is_told_and_nothing_else(data, shop, planned):
-    case, _ = shop
-    before, after = planned(changes_of(case, data.draw)), planned(changes_of(case, data.draw))
+def test_whatever_differs_is_told_and_nothing_else(data, case_of, planned):
+    case = case_of("plotter")
+    compare(planned("plotter", changes_of(case, data.draw)), planned("plotter", changes_of(case, data.draw)))
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_of_the_large_example_too(seed, case_of, planned):
+    draw, case = random.Random(seed), case_of("alder")
+    reference = reference_build(case).as_dict()
+    answers = {key: case.answers(key, reference) for key in case.questions}
+    open_parts = [key for key in case.questions if key.kind == "part" and len(answers[key]) > 1]
+    others = [key for key in case.questions if key.kind != "part" and answers[key]]
+    before = planned("alder", {})
+    after = planned("alder", {key: draw.choice(answers[key]) for key in draw.sample(others, 2)})
+    compare(before, after)
+    changed = {key: answers[key][-1] for key in draw.sample(open_parts, 3)}
+    told = len(compare(after, planned("alder", changed)))
+    assert told > 5
+
+
+def compare(before, after):
+    """Every difference of two plans, after all that must hold of any two was seen to hold."""
     found = consequences(before, after)
     assert untold(before, after, found) == []
-    if before.build == after.build:
-        assert found == ()
-    else:
-        assert found
+    assert before.build != after.build or found == ()
     mirrored = {(c.topic, c.subject, c.what): (c.after, c.before) for c in consequences(after, before)}
     assert {(c.topic, c.subject, c.what) for c in found} == set(mirrored)
     for c in found:
         if c.topic is not Topic.DRAWING:
             assert mirrored[c.topic, c.subject, c.what] == (c.before, c.after)
+    return found
 
 
-def test_the_test_sees_what_is_left_untold(shop, planned):
-    case, _ = shop
-    before, after = planned({}), planned({case.part_key("x-pulley"): "pulley-16"})
+def test_the_test_sees_what_is_left_untold(case_of, planned):
+    changes = {case_of("plotter").part_key("x-pulley"): "pulley-16"}
+    before, after = planned("plotter", {}), planned("plotter", changes)
     found = consequences(before, after)
     assert untold(before, after, found) == []
     for topic in (Topic.SETTING, Topic.FINDING, Topic.CUT, Topic.LIST, Topic.STEP, Topic.ORDER, Topic.COST):
@@ -157,7 +171,7 @@ def test_the_test_sees_what_is_left_untold(shop, planned):
 
 
 def test_what_cannot_be_bought_is_told_once(planned):
-    before, after = planned({}), planned({})
+    before, after = planned("plotter", {}), planned("plotter", {})
     lost = dataclasses.replace(after, purchase=None, orders=(), totals=None, dates=None, bars=())
     (one,) = consequences(before, lost)
     assert (one.topic, one.after, one.weight) == (Topic.ORDER, "cannot all be had here", "stops")
