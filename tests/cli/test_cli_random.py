@@ -1,6 +1,7 @@
 """Whatever is typed: an exit code, a message, never an error of the program's own."""
 
 import io
+import json
 import os
 import shutil
 from contextlib import redirect_stderr, redirect_stdout
@@ -73,13 +74,13 @@ first = st.one_of(st.sampled_from(list(COMMANDS)), st.just("check"), odd)
 lines = st.builds(lambda command, words: [command, *words], first, st.lists(st.one_of(usual, usual, odd), max_size=6))
 
 
-def ending(words, folder: Path) -> tuple[int, str]:
-    """Exit code and error stream of one call in a folder with the example in it."""
-    here, error = Path.cwd(), io.StringIO()
+def ending(words, folder: Path) -> tuple[int, str, str]:
+    """Exit code, output and error stream of one call in a folder with the example in it."""
+    here, output, error = Path.cwd(), io.StringIO(), io.StringIO()
     os.chdir(folder)
     try:
-        with redirect_stdout(io.StringIO()), redirect_stderr(error):
-            return run(words), error.getvalue()
+        with redirect_stdout(output), redirect_stderr(error):
+            return run(words), output.getvalue(), error.getvalue()
     finally:
         os.chdir(here)
 
@@ -90,8 +91,9 @@ def test_no_words_break_it(words, tmp_path_factory):
     folder = tmp_path_factory.mktemp("typed")
     shutil.copytree(EXAMPLE, folder / "plotter", ignore=shutil.ignore_patterns("out"))
     (folder / "list.csv").write_text("part,pieces\nmotor-17,2\n")
-    code, error = ending(words, folder)
+    code, output, error = ending(words, folder)
     assert code in (0, 1, 2)
     if code == 2:
         assert error.strip()
+        assert "--json" not in words or json.loads(output)["faults"]
     shutil.rmtree(folder)

@@ -103,27 +103,35 @@ def main(arguments: list[str] | None = None) -> None:
 def run(arguments: list[str] | None = None) -> int:
     """Return the exit code of one call."""
     given = sys.argv[1:] if arguments is None else arguments
+    as_json = "--json" in given
     try:
         outcome: Any = app.main(args=given, prog_name="scantling", standalone_mode=False)
         return outcome if isinstance(outcome, int) else 0
     except FaultsError as error:
-        return _refuse(error.faults, "--json" in given)
+        return _refuse(error.faults, as_json)
     except click.exceptions.Abort:
-        return _refuse([Fault("STOP-01", "stopped", "nothing was written")])
+        return _refuse([Fault("STOP-01", "stopped", "nothing was written")], as_json)
     except click.ClickException as error:
+        if as_json:
+            _echo_json([Fault("USE-01", error.format_message(), "see --help", Where("scantling"))])
         error.show()
         return 2
     except OSError as error:
         where = Where(str(error.filename or ""))
-        return _refuse([Fault("FILE-01", error.strerror or str(error), "see that it is there and yours", where)])
+        reason = error.strerror or str(error)
+        return _refuse([Fault("FILE-01", reason, "see that it is there and yours", where)], as_json)
 
 
 def _refuse(faults: Sequence[Fault], as_json: bool = False) -> int:
     """Print faults, one a line; as JSON on the output too where that was asked for."""
     if as_json:
-        click.echo(json.dumps({"faults": [dataclasses.asdict(fault) for fault in faults]}, indent=1))
+        _echo_json(faults)
     for fault in faults:
         click.echo(str(fault), err=True)
     if len(faults) > 1:
         click.echo(f"{len(faults)} faults; nothing was written", err=True)
     return 2
+
+
+def _echo_json(faults: Sequence[Fault]) -> None:
+    click.echo(json.dumps({"faults": [dataclasses.asdict(fault) for fault in faults]}, indent=1))
