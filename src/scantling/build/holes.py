@@ -8,7 +8,7 @@ from math import cos, hypot, radians, sin
 from scantling.build.bits_at_hand import best_bit, bits_at_hand, drilling_steps
 from scantling.build.hole_wants import Want, hole_wants
 from scantling.build.missing import each
-from scantling.build.reader import Reader
+from scantling.build.reader import Catalogue, Reader
 from scantling.build.sizes import feature, size
 from scantling.model.sheet import Hole
 from scantling.quantities import Figure
@@ -85,15 +85,14 @@ def sheet_holes(reader: Reader, sheet: str) -> tuple[ResolvedHole, ...]:
     outline = sheet_outline(reader, sheet)
     if outline is not None:
         drawn = _drawn(reader, sheet, outline, found)
-        found += [replace(one, edge_mm=_edge(outline, one)) for one in drawn]
+        found += [_measured(reader, one) for one in drawn]
     return tuple(replace(one, web_mm=_web(one, found)) for one in found)
 
 
 def entry_holes(reader: Reader, sheet: str, index: int) -> tuple[ResolvedHole, ...]:
     """Return the holes of one entry of a sheet, without their webs; reads only what that entry is for."""
     found = _entry(reader, sheet, index, reader.design.sheets[sheet].holes[index])
-    outline = sheet_outline(reader, sheet)
-    return tuple(found if outline is None else (replace(one, edge_mm=_edge(outline, one)) for one in found))
+    return tuple(_measured(reader, one) for one in found)
 
 
 def sheet_drawing(reader: Reader, sheet: str) -> SheetDrawing | None:
@@ -121,7 +120,11 @@ def sheet_drawing(reader: Reader, sheet: str) -> SheetDrawing | None:
 
 def sheet_outline(reader: Reader, sheet: str) -> Outline | None:
     """Return the outline of a sheet with its lower left corner at the origin; None where no file was read for it."""
-    outline = reader.case.project.outlines.get(sheet)
+    return reader.case.once(_outline, sheet)
+
+
+def _outline(case: Catalogue, sheet: str) -> Outline | None:
+    outline = case.project.outlines.get(sheet)
     if outline is None:
         return None
     box = outline.extents
@@ -200,11 +203,19 @@ def _is_hole(circle: Circle, hole: ResolvedHole) -> bool:
     return hypot(circle.centre[0] - hole.x_mm, circle.centre[1] - hole.y_mm) <= SAME_SPOT_MM
 
 
-def _edge(outline: Outline, hole: ResolvedHole) -> float:
-    """Distance from the middle of a hole to the boundary or a window, negative outside the sheet."""
+def _measured(reader: Reader, hole: ResolvedHole) -> ResolvedHole:
+    """A hole with its distance from the edge, which is looked for once for all that may sit there."""
+    return replace(hole, edge_mm=reader.case.once(_edge, hole.sheet, hole.x_mm, hole.y_mm))
+
+
+def _edge(case: Catalogue, sheet: str, x_mm: float, y_mm: float) -> float | None:
+    """Distance from a point to the boundary or a window, negative outside the sheet; None without an outline."""
+    outline = case.once(_outline, sheet)
+    if outline is None:
+        return None
     solid = Outline(outline.boundary, outline.windows)
-    distance_mm = solid.edge_distance_mm((hole.x_mm, hole.y_mm))
-    return round(distance_mm if solid.holds((hole.x_mm, hole.y_mm)) else -distance_mm, 6)
+    distance_mm = solid.edge_distance_mm((x_mm, y_mm))
+    return round(distance_mm if solid.holds((x_mm, y_mm)) else -distance_mm, 6)
 
 
 def _web(hole: ResolvedHole, found: list[ResolvedHole]) -> float | None:
