@@ -10,7 +10,7 @@ from scantling.choosing.problem import Problem, Terms
 from scantling.choosing.purchase import Decisions, purchase
 from scantling.choosing.result import Purchase, Supply
 from scantling.choosing.solve import solve_problem
-from scantling.choosing.trees import Tree, mapped
+from scantling.choosing.trees import Tree, mapped, values
 from scantling.choosing.verify import broken
 from scantling.model.build import Key
 
@@ -55,11 +55,12 @@ def _by_part(supplies: tuple[Supply, ...]) -> dict[str, list[tuple[str, int, int
 
 def _only(problem: Problem, parts: set[str], used: set[str]) -> Problem:
     """Return the problem of buying some parts alone, from vendors whose parcel is partly paid for."""
+    demands = [replace(demand, tree=_of(demand.tree, parts)) for demand in problem.demands]
     return replace(
         problem,
         offers=tuple(offer for offer in problem.offers if offer.part in parts),
         boards=tuple(demand for demand in problem.boards if demand.part in parts),
-        demands=tuple(replace(demand, tree=_of(demand.tree, parts)) for demand in problem.demands),
+        demands=tuple(demand for demand in demands if any(values(demand.tree))),
         stock=tuple(stock for stock in problem.stock if stock.part in parts),
         vendors={name: _open(terms) if name in used else terms for name, terms in problem.vendors.items()},
         most_orders=None,

@@ -57,7 +57,8 @@ def _source(offer: PackOffer) -> SourceKey:
 
 def _units(problem: Problem, decided: Decisions, source: SourceKey) -> int:
     """Return the units that all packs of one kind of source hold."""
-    return sum(decided.packs.get(o.id, 0) * o.pack for o in problem.offers if _source(o) == source)
+    packs = decided.packs
+    return sum(packs[o.id] * o.pack for o in problem.offers if o.id in packs and _source(o) == source)
 
 
 def _in_hand(problem: Problem, part: str, unit: str, bar_um: int = 0) -> int:

@@ -18,8 +18,13 @@ G_PER_KG = 1000
 def pack_offers(case: Case, parts: frozenset[str]) -> tuple[PackOffer, ...]:
     """Return the offers of some parts, sorted by identifier."""
     workshop = case.project.workshop
-    wanted = (offer for offer in workshop.offers if offer.part in parts)
-    return tuple(sorted((_offer(case, workshop, offer) for offer in wanted), key=lambda o: o.id))
+    wanted = (number for number, offer in enumerate(workshop.offers) if offer.part in parts)
+    return tuple(sorted((case.once(_numbered, number) for number in wanted), key=lambda o: o.id))
+
+
+def _numbered(case: Case, number: int) -> PackOffer:
+    workshop = case.project.workshop
+    return _offer(case, workshop, workshop.offers[number])
 
 
 def _offer(case: Case, workshop: Workshop, offer: Offer) -> PackOffer:
