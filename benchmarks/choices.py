@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import math
-import time
 from collections.abc import Iterator
 
-from measuring import Measure
+from measuring import Measure, Took, took
 from planning import ALDER
 
 from scantling.api.opening import open_design
 from scantling.checks.all import CHECKS
 from scantling.choosing.baselines import Baseline, cheapest_unit_price, choose_then_buy, reference_bought_best
 from scantling.choosing.choose import Opened, choose, open_choice
-from scantling.choosing.result import Choice
+from scantling.choosing.result import Choice, Infeasible
 from scantling.choosing.why import why
 from scantling.quantities import show_money
 
@@ -25,21 +24,20 @@ def measures() -> Iterator[Measure]:
     """Yield, for each workshop of the large example, the proof's time and the cost of three usual ways of choosing."""
     for shop in SHOPS:
         session = open_design(ALDER, shop)
-        begun_s = time.perf_counter()
-        opened = open_choice(session.case, CHECKS, session.copies)
-        yield Measure(f"{shop}: tables of all checks", time.perf_counter() - begun_s, "s")
-        begun_s = time.perf_counter()
-        best = choose(opened)
-        taken_s = time.perf_counter() - begun_s
+        made: list[Opened] = []
+        tables = took(lambda: made.append(open_choice(session.case, CHECKS, session.copies)))  # noqa: B023 - run at once
+        yield Measure(f"{shop}: tables of all checks", tables.wall_s, "s", None, tables.note)
+        found: list[Choice | Infeasible] = []
+        chosen = took(lambda: found.append(choose(made[0])))  # noqa: B023 - as above
+        best = found[0]
         if not isinstance(best, Choice):
-            yield Measure(f"{shop}: nothing sound can be bought, shown", taken_s, "s")
+            yield Measure(f"{shop}: nothing sound can be bought, shown", chosen.wall_s, "s", None, chosen.note)
             continue
         cost = show_money(best.cost_minor, session.case.project.workshop.currency)
-        yield Measure(
-            f"{shop}: joint choice proven", taken_s, "s", 2.0, f"{cost}, {'' if best.proven else 'NOT '}proven"
-        )
-        yield from _against(shop, opened, best)
-        yield from _why(shop, opened, best)
+        note = f"{chosen.note}; {cost}, {'' if best.proven else 'NOT '}proven"
+        yield Measure(f"{shop}: joint choice proven", chosen.wall_s, "s", 2.0, note)
+        yield from _against(shop, made[0], best)
+        yield from _why(shop, made[0], best)
 
 
 def _against(shop: str, opened: Opened, best: Choice) -> Iterator[Measure]:
@@ -61,11 +59,8 @@ def _against(shop: str, opened: Opened, best: Choice) -> Iterator[Measure]:
 def _why(shop: str, opened: Opened, best: Choice) -> Iterator[Measure]:
     """The slowest answer of ``why`` for the first place that has three options or more."""
     key = next(k for k, answers in opened.problem.domains.items() if k.kind == "part" and len(answers) >= 3)
-    answers = why(opened, best, key, enough_minor=ENOUGH_MINOR)
-    taken = []
-    while True:
-        begun_s = time.perf_counter()
-        if next(answers, None) is None:
-            break
-        taken.append(time.perf_counter() - begun_s)
-    yield Measure(f"{shop}: why, slowest answer about {key.subject}", max(taken), "s", 2.0)
+    answers, taken = why(opened, best, key, enough_minor=ENOUGH_MINOR), list[Took]()
+    for _ in opened.problem.domains[key]:
+        taken.append(took(lambda: next(answers)))
+    slowest = max(taken, key=lambda run: run.wall_s)
+    yield Measure(f"{shop}: why, slowest answer about {key.subject}", slowest.wall_s, "s", 2.0, slowest.note)

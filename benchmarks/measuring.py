@@ -7,8 +7,21 @@ import statistics
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Took:
+    """How long something took, and for how much of it a processor worked on it: less where others wanted it too."""
+
+    wall_s: float
+    busy_s: float
+
+    @property
+    def note(self) -> str:
+        """The working time in words."""
+        return f"working {self.busy_s:.3g} s"
 
 
 @dataclass(frozen=True)
@@ -37,16 +50,27 @@ class Measure:
         return f"{self.name:58} {value} {target:18} {word:7} {self.note}".rstrip()
 
 
-def seconds(call: Callable[[], object]) -> float:
+def _busy_s() -> float:
+    """Working time of this process and of those that it has waited for."""
+    times = os.times()
+    return times.user + times.system + times.children_user + times.children_system
+
+
+def took(call: Callable[[], object]) -> Took:
     """Return how long one call takes."""
-    begun_s = time.perf_counter()
+    begun_s, busy_s = time.perf_counter(), _busy_s()
     call()
-    return time.perf_counter() - begun_s
+    return Took(time.perf_counter() - begun_s, _busy_s() - busy_s)
+
+
+def quickest(runs: Sequence[Took]) -> Took:
+    """Return the run that was disturbed least."""
+    return min(runs, key=lambda run: run.wall_s)
 
 
 def median_s(call: Callable[[], object], times: int) -> float:
     """Return the median of several calls."""
-    return statistics.median(seconds(call) for _ in range(times))
+    return statistics.median(took(call).wall_s for _ in range(times))
 
 
 def run_python(*arguments: str, cache: str = "") -> subprocess.CompletedProcess[bytes]:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 
-from measuring import Measure, run_python, seconds
+from measuring import Measure, quickest, run_python, took
 from starting import CALL
 
 ALDER = Path(__file__).resolve().parents[1] / "examples" / "alder"
@@ -18,16 +19,14 @@ def measures() -> Iterator[Measure]:
     """Yield the plan of four copies without a cache, then with the one that an earlier run has filled."""
     with tempfile.TemporaryDirectory() as scratch:
         folder = Path(scratch)
-        bare_s = min(seconds(lambda n=n: _plan(folder / f"bare-{n}", "")) for n in range(RUNS))  # type: ignore[misc]
-        yield Measure("plan of Alder, four copies, without a cache", bare_s, "s", 15.0)
+        bare = quickest([took(partial(_plan, folder / f"bare-{n}", "")) for n in range(RUNS)])
+        yield Measure("plan of Alder, four copies, without a cache", bare.wall_s, "s", 15.0, bare.note)
         cache = str(folder / "cache")
         _plan(folder / "first", cache)
-        again_s = min(seconds(lambda n=n: _plan(folder / f"again-{n}", cache)) for n in range(RUNS))  # type: ignore[misc]
-        yield Measure("the same again, with its cache", again_s, "s", 6.0, f"{bare_s / again_s:.1f} times as quick")
-        pinned_s = seconds(lambda: _plan(folder / "pinned", cache, "y-motor=motor-full"))
-        yield Measure(
-            "another part asked for, with the same cache", pinned_s, "s", None, "tables and most templates kept"
-        )
+        again = quickest([took(partial(_plan, folder / f"again-{n}", cache)) for n in range(RUNS)])
+        yield Measure("the same again, with its cache", again.wall_s, "s", 6.0, again.note)
+        pinned = took(lambda: _plan(folder / "pinned", cache, "y-motor=motor-full"))
+        yield Measure("another part asked for, with the same cache", pinned.wall_s, "s", None, pinned.note)
 
 
 def _plan(out: Path, cache: str, *asked: str) -> None:
