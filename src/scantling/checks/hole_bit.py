@@ -34,7 +34,10 @@ def _run(reader: Reader, subject: str) -> Finding:
     holes = reader.derive(entry_holes, sheet, int(entry))
     if not holes:
         return say(CHECK, reader, subject, Verdict.SOUND, "What this hole is for is not there: no hole.")
-    return worst_of([_one(reader, subject, hole) for hole in holes])
+    unlike: dict[tuple[object, ...], ResolvedHole] = {}
+    for hole in holes:  # those alike get the same word
+        unlike.setdefault((hole.purpose, hole.why, hole.diameter_mm, hole.least_mm, hole.most_mm, hole.bit), hole)
+    return worst_of([_one(reader, subject, hole) for hole in unlike.values()])
 
 
 def _one(reader: Reader, subject: str, hole: ResolvedHole) -> Finding:

@@ -6,6 +6,8 @@ may give its own distance.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from scantling.build.holes import ResolvedHole, entry_holes
 from scantling.build.missing import need
 from scantling.build.reader import Reader
@@ -35,11 +37,24 @@ def _run(reader: Reader, subject: str) -> Finding:
     if not holes:
         return say(CHECK, reader, subject, Verdict.SOUND, "What this hole is for is not there: no hole.")
     thickness_mm = reader.derive(feature, sheet, "thickness").value
-    return worst_of([_one(reader, subject, stock, hole, thickness_mm) for hole in holes])
+    return worst_of([_one(reader, subject, stock, hole, thickness_mm) for hole in _nearest(holes)])
+
+
+def _nearest(holes: Iterable[ResolvedHole]) -> Iterable[ResolvedHole]:
+    """Of holes of one size and purpose the nearest to an edge: none of the others is worse."""
+    nearest: dict[tuple[str, float], ResolvedHole] = {}
+    for hole in holes:
+        other = nearest.setdefault((hole.purpose, hole.diameter_mm), hole)
+        if _edge_mm(hole) < _edge_mm(other):
+            nearest[hole.purpose, hole.diameter_mm] = hole
+    return nearest.values()
+
+
+def _edge_mm(hole: ResolvedHole) -> float:
+    return need(hole.edge_mm, f"sheets.{hole.sheet}.outline")
 
 
 def _one(reader: Reader, subject: str, stock: SheetStock, hole: ResolvedHole, thickness_mm: float) -> Finding:
-    edge_mm = need(hole.edge_mm, f"sheets.{hole.sheet}.outline")
     own = reader.design.sheets[hole.sheet].edge_distance_mm
     if hole.purpose not in FOR_SCREWS:
         least_mm = hole.diameter_mm / 2 + max(LEAST_RIM_MM, thickness_mm / 2)
@@ -51,7 +66,7 @@ def _one(reader: Reader, subject: str, stock: SheetStock, hole: ResolvedHole, th
         subject,
         rule=lambda edge, **_: edge,
         inputs={
-            "edge": known("distance to the edge", edge_mm, "mm"),
+            "edge": known("distance to the edge", _edge_mm(hole), "mm"),
             "hole": known("diameter of the hole", hole.diameter_mm, "mm"),
         },
         bounds=at_least(least_mm),
