@@ -5,14 +5,18 @@ import re
 import shlex
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from click.shell_completion import BashComplete
 
+from scantling.api.asking import question
+from scantling.api.opening import open_design, read_changes
 from scantling.api.trying import TRIALS
 from scantling.cli import main
 from scantling.cli.main import COMMANDS, run
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 CALL = "import sys; from scantling.cli.main import main; sys.argv[0] = 'scantling'; sys.exit(main())"
 
 
@@ -46,6 +50,24 @@ def test_every_question_has_help_with_an_example_that_runs(call, question):
     example = TRIALS[question].example
     assert example.startswith(f"scantling try {question}")
     assert call(*shlex.split(example)[1:]).code in (0, 1)
+
+
+@pytest.mark.parametrize("command", ["check", "plan", "whatif", "why"])
+def test_the_examples_name_places_and_parts_that_are_there(call, command):
+    """Every example about a design of ours is read as it would be typed, up to the work itself."""
+    lines = [
+        shlex.split(line)
+        for line in call(command, "--help").out.splitlines()
+        if f"scantling {command} examples/" in line
+    ]
+    assert lines
+    for words in lines:
+        folder, *rest = words[words.index(command) + 1 :]
+        if (EXAMPLES.parent / folder).is_dir():
+            session = open_design(EXAMPLES.parent / folder, "village")
+            changes = [word for word in rest if "=" in word]
+            assert len(read_changes(session, changes)) == len(changes)
+            assert command != "why" or question(session, rest[-1:])
 
 
 def test_the_help_lists_every_command_and_the_endings(call):

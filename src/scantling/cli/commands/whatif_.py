@@ -11,7 +11,7 @@ from scantling.cli.options import design_arguments, find_lock, json_option, lock
 EPILOG = """\b
 Examples:
   scantling whatif examples/alder -w village y-pulley=pulley-20
-  scantling whatif examples/alder -w village frame=ply-6 x-motor=motor-flat --json
+  scantling whatif examples/alder -w village portal=ply-6 x-motor=motor-flat --json
 """
 
 

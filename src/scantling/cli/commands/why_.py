@@ -11,7 +11,7 @@ from scantling.cli.options import design_arguments, find_lock, json_option, lock
 
 @click.command("why", epilog="Example:  scantling why examples/alder -w village y-motor")
 @design_arguments("PLACE", needed=True)
-@click.option("--enough", default="20", help="Stop looking at a part once it is this much dearer.")
+@click.option("--enough", default="20", show_default=True, help="Stop looking at a part once it is this much dearer.")
 @lock_option
 @json_option
 def command(
