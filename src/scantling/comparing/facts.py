@@ -41,7 +41,6 @@ def facts(plan: Plan) -> dict[Key, Fact]:
     found: dict[Key, Fact] = {}
     for source in FACTS:
         for fact in source(plan):
-            if fact.key in found:
+            if found.setdefault(fact.key, fact) is not fact:
                 raise BrokenPromiseError(f"two facts are called {fact.topic.name} {fact.subject} {fact.what}")
-            found[fact.key] = fact
     return found

@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import lcm
 
 from scantling.errors import LookUpError, QuantityError
 from scantling.quantities.currencies import CURRENCIES, minor_digits
@@ -182,14 +183,16 @@ def split_largest_remainder(total_minor: int, weights: Sequence[int | Fraction])
     """
     if any(weight < 0 for weight in weights):
         raise QuantityError("a negative weight in a split", "give weights of 0 or more")
-    whole = sum((Fraction(weight) for weight in weights), Fraction(0))
+    scale = lcm(*(weight.denominator for weight in weights))
+    scaled = [int(weight * scale) for weight in weights]  # whole numbers: quicker than fractions, as exact
+    whole = sum(scaled)
     if whole == 0:
         if total_minor:
             raise QuantityError(f"{total_minor} minor units cannot be split over no weight", "give one weight above 0")
         return [0] * len(weights)
-    shares = [abs(total_minor) * Fraction(weight) / whole for weight in weights]
-    parts = [share.numerator // share.denominator for share in shares]
-    by_remainder = sorted(range(len(parts)), key=lambda i: (parts[i] - shares[i], i))
+    divided = [divmod(abs(total_minor) * weight, whole) for weight in scaled]
+    parts = [part for part, _ in divided]
+    by_remainder = sorted(range(len(parts)), key=lambda i: (-divided[i][1], i))
     for i in by_remainder[: abs(total_minor) - sum(parts)]:
         parts[i] += 1
     return [-part for part in parts] if total_minor < 0 else parts
