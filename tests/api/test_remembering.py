@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from scantling.api import remembering
+from scantling.api import following, remembering
+from scantling.api.following import stand
 from scantling.api.opening import Session, open_design, read_changes
 from scantling.api.planning import files_of_plan, make_design_plan, present_choice
 from scantling.api.remembering import Chooser
@@ -191,6 +192,19 @@ def test_a_choice_in_force_is_its_own_nearest(folder, shelf, solved, found, tmp_
     assert solved == ["solved"]
     monkeypatch.undo()
     assert ask(folder, None, lock=lock) == found
+
+
+def test_a_standing_plan_has_the_orders_that_were_chosen(folder, shelf, tmp_path, monkeypatch):
+    """Remembered or bought again: the same baskets, and where they are remembered nothing is bought again."""
+    session = open_design(folder, "village")
+    pins = read_changes(session, ["panel=ply-8"])
+    plan = make_design_plan(session, pins, store=shelf)
+    lock = tmp_path / "plan.lock"
+    lock.write_bytes(files_of_plan(plan, pins)["plan.lock"])
+    again = stand(open_design(folder, "village", lock=lock))
+    assert again.plan.purchase == plan.purchase
+    monkeypatch.setattr(following, "buy", lambda *_args, **_kwargs: pytest.fail("bought again"))
+    assert stand(open_design(folder, "village", lock=lock), shelf).plan.purchase == plan.purchase
 
 
 def test_other_pins_take_the_same_tables(folder, shelf, grown):

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from scantling.api.opening import Session, start_build
-from scantling.api.planning import chosen_plan
+from scantling.api.planning import chosen_plan, present_choice
 from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
@@ -77,15 +77,24 @@ def why_not(following: Following) -> list[str]:
 def stand(session: Session, store: Store | None = None) -> Standing:
     """Return the plan in force: of ``plan.lock``, else of the reference parts.
 
-    store : remembers what is chosen anew, by content
+    store : remembers what is chosen, by content
     """
-    case, build = session.case, start_build(session)
+    case, build, chooser = session.case, start_build(session), Chooser(session, store)
     report = run_checks(case, build)
-    bought = buy(open_build(case, build), build) if session.has_offers else None
-    purchase = bought if isinstance(bought, Purchase) else None
+    purchase = _in_force(session, build, chooser) if session.has_offers else None
     alone = next_builder_cost(case, build) if purchase else None
     plan = make_plan(case, build, report, purchase, next_builder=alone)
-    return Standing(session, plan, facts(plan), Chooser(session, store))
+    return Standing(session, plan, facts(plan), chooser)
+
+
+def _in_force(session: Session, build: Build, chooser: Chooser) -> Purchase | None:
+    """Return the orders of the choice in force: as they were chosen, else as near to them as is cheapest now."""
+    present = present_choice(session)
+    known = chooser.known(session.lock.pinned if session.lock else {}, present)
+    if known is not None and known.build == build:
+        return known.purchase
+    bought = buy(open_build(session.case, build), build, present=present)
+    return bought if isinstance(bought, Purchase) else None
 
 
 def whatif(

@@ -73,6 +73,11 @@ class Chooser:
                 self._put(self._name(pins, present_of(found)), FOUND.dump_json(found))
         return found
 
+    def known(self, pins: Mapping[Key, str], present: Present | None) -> Choice | None:
+        """Return what ``choice`` would, where that is remembered and there is one."""
+        found = _found(self._get(self._name(pins, present)))
+        return found if isinstance(found, Choice) else None
+
     def _name(self, pins: Mapping[Key, str], present: Present | None) -> str:
         near = (sorted(present.answers.items()), sorted(present.packs.items())) if present else None
         return f"choice-{self._digest(sorted(pins.items()), near)}"

@@ -78,10 +78,13 @@ def as_choice(opened: Opened, solved: Solved, rounds: int, failing: Sequence[Laz
     )
 
 
-def buy(opened: Opened, build: Build, *, keep: Purchase | None = None) -> Purchase | Infeasible:
+def buy(
+    opened: Opened, build: Build, *, keep: Purchase | None = None, present: Present | None = None
+) -> Purchase | Infeasible:
     """Return the cheapest purchase of a fixed build, whatever the checks say of it.
 
     keep : orders in force; then only what is needed otherwise than by them is bought anew
+    present : the choice in force; of equally cheap purchases the one nearest to it is taken
     """
     answers = build.as_dict()
     if keep is not None:
@@ -89,7 +92,7 @@ def buy(opened: Opened, build: Build, *, keep: Purchase | None = None) -> Purcha
         if kept is not None:
             return kept
     problem = fixed_to(opened.problem, answers)
-    solved = solve_problem(problem)
+    solved = solve_problem(problem, present)
     return solved.purchase if solved is not None else explain(replace(opened, lazy=()), problem, 1)
 
 
