@@ -10,7 +10,7 @@ from typing import Any
 HEAD = """# Checks
 
 Every rule that a build is held against. A code is never used again for another rule. A check that is *costly* runs on
-the answer of the choice instead of being tabulated beforehand.
+the answer of the choice instead of being tabulated beforehand; one that only *informs* has no say in the choice.
 """
 
 
@@ -25,7 +25,7 @@ def section(check: Any) -> list[str]:
     lines = ["", f"## {check.code}: {check.title}", "", text_of(check), "", f"- source: {check.source}"]
     if check.total:
         lines.append(f"- total: {check.total.name} ({check.total.worse} is worse)")
-    return [*lines, "- costly"] if check.costly else lines
+    return [*lines, *(["- costly"] if check.costly else []), *(["- informs"] if check.informs else [])]
 
 
 def checks_page(root: Path) -> str:

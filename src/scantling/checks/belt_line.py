@@ -47,4 +47,5 @@ CHECK = check_of(
     title="Line of the belt",
     source="geometry: half the difference of the pitch diameters",
     subjects=belt_axes,
+    informs=True,
 )

@@ -27,6 +27,7 @@ class Check:
     subjects : identifiers it can be asked about    run : its rule; pure, reads only through the reader
     source : of the formula    total : where it uses one
     costly : run on the solver's answer instead of being tabulated
+    informs : never unsound and never unknown, so no choice depends on it and no table is grown
     """
 
     code: str
@@ -36,3 +37,4 @@ class Check:
     source: str
     total: TotalUse | None = None
     costly: bool = False
+    informs: bool = False

@@ -37,6 +37,7 @@ def check_of(
     subjects: Callable[[Design], tuple[str, ...]],
     total: TotalUse | None = None,
     costly: bool = False,
+    informs: bool = False,
 ) -> Check:
     """Return the check whose rule is ``run``."""
 
@@ -45,16 +46,20 @@ def check_of(
         try:
             return run(reader, subject)
         except MissingFigureError as error:
+            if informs:
+                return NotLookedAt(code, subject, title, error.needs)
             lacking = " and ".join(error.needs)
             because = f"Not known: {lacking}; the part has no such figure, and without it there is no verdict."
             return say(check, reader, subject, Verdict.UNKNOWN, because, "measure it, or choose another", error.needs)
         except NotDescribedError as error:
             return NotLookedAt(code, subject, title, error.needs)
         except EmptyPlaceError as error:
+            if informs:
+                return NotLookedAt(code, subject, title, (f"a part for {error.place}",))
             because = f"{error.place} stays empty, and {subject} cannot do without it."
             return say(check, reader, subject, Verdict.UNSOUND, because, f"choose a part for {error.place}")
 
-    check = Check(code, title, subjects, looked, source, total, costly)
+    check = Check(code, title, subjects, looked, source, total, costly, informs)
     return check
 
 

@@ -84,7 +84,8 @@ class _Tables:
         self.tables: list[Table] = []
         self.sums: dict[SumName, SumTerms] = {}
         self.lazy: list[LazyCheck] = []
-        asked = [(check, subject) for check in checks for subject in check.subjects(case.project.design)]
+        judging = [check for check in checks if not check.informs]
+        asked = [(check, subject) for check in judging for subject in check.subjects(case.project.design)]
         for number, (check, subject) in enumerate(asked):
             if progress:
                 progress(number, len(asked), f"tables: {check.title}")
