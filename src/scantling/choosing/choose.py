@@ -13,7 +13,7 @@ from scantling.choosing.kept import buy_kept
 from scantling.choosing.opened import Opened as Opened
 from scantling.choosing.opened import Progress, failing_lazy
 from scantling.choosing.opened import open_choice as open_choice
-from scantling.choosing.problem import Forbidden, Problem
+from scantling.choosing.problem import Forbidden, Problem, fixed_to
 from scantling.choosing.result import Choice, Infeasible, Purchase
 from scantling.choosing.solve import Solved, solve_problem
 from scantling.choosing.ties import Present
@@ -94,8 +94,3 @@ def buy(
     problem = fixed_to(opened.problem, answers)
     solved = solve_problem(problem, present)
     return solved.purchase if solved is not None else explain(replace(opened, lazy=()), problem, 1)
-
-
-def fixed_to(problem: Problem, answers: Mapping[Key, str]) -> Problem:
-    """Return the problem of buying one build: no check has a say, and no answer is open."""
-    return replace(problem, domains={k: (a,) for k, a in answers.items()}, tables=(), sums={}, forbidden=(), pins={})

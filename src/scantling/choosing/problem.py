@@ -7,7 +7,7 @@ vendor's currency. Nothing here knows what a part is for.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal, NamedTuple
@@ -184,3 +184,8 @@ class Problem:
     top_up: bool = False
     pins: Mapping[Key, str] = field(default_factory=lambda: MappingProxyType({}))
     forbidden: tuple[Forbidden, ...] = ()
+
+
+def fixed_to(problem: Problem, answers: Mapping[Key, str]) -> Problem:
+    """Return the problem of buying one build: no check has a say, and no answer is open."""
+    return replace(problem, domains={k: (a,) for k, a in answers.items()}, tables=(), sums={}, forbidden=(), pins={})

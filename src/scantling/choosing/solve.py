@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from scantling.choosing.decode import answers_of, decisions_of
 from scantling.choosing.linear import MOST_NODES, solve
 from scantling.choosing.model import Model, build_model
-from scantling.choosing.problem import Problem
+from scantling.choosing.problem import Problem, fixed_to
 from scantling.choosing.purchase import Decisions, purchase
 from scantling.choosing.result import Purchase
 from scantling.choosing.ties import SHARE, Present, preferring, settle
@@ -45,9 +45,19 @@ def solve_problem(
     found = solve(model.linear, preferring(model, present), nodes=nodes)
     if found is None:
         return None
-    if tidy and found.proven:
-        found = settle(model, found, present)
-    return checked(problem, model, found.values, found.bound - (SHARE if present else 0))
+    bound = found.bound - (SHARE if present else 0)
+    solved = checked(problem, model, found.values, bound)
+    return _settled(problem, solved, present) if tidy and solved.proven else solved
+
+
+def _settled(problem: Problem, solved: Solved, present: Present | None) -> Solved:
+    """Return the one basket of the same answers and cost, found in the small model in which no answer is open."""
+    model = build_model(fixed_to(problem, solved.answers))
+    values = settle(model, solved.cost_minor, present)
+    if values is None:
+        return solved
+    settled = checked(problem, model, values, solved.bound_minor)
+    return settled if settled.cost_minor == solved.cost_minor else solved
 
 
 def checked(problem: Problem, model: Model, values: list[float], bound: float) -> Solved:

@@ -6,7 +6,7 @@ import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from scantling.choosing.linear import Expr, Linear, Solution, solve
+from scantling.choosing.linear import Expr, Linear, solve
 from scantling.choosing.model import Model
 from scantling.choosing.model_packs import PackColumns
 from scantling.model.build import Key
@@ -41,36 +41,27 @@ def preferring(model: Model, present: Present | None) -> Expr:
     return cost
 
 
-def settle(model: Model, cheapest: Solution, present: Present | None) -> Solution:
-    """Return one basket, as cheap, for the answers of ``cheapest``: fewest changes, fewest lines, then weights.
+def settle(model: Model, cost: float, present: Present | None) -> list[float] | None:
+    """Return the values of one basket of ``cost`` in a model with no open answers: fewest changes, lines, then weights.
 
-    The answers are settled already; with them the search is a small one.
+    None where this model has no basket so cheap.
     """
     linear = model.linear.copy()
-    for column in model.answers.columns.values():
-        linear.lower[column] = linear.upper[column] = cheapest.values[column]
-    linear.at_most(model.cost, model.cost.value(cheapest.values) + 0.25)
-    lines, start = _lines(model, linear, cheapest.values)
-    changes = _changes(model, linear, present, start) if present else Expr()
+    linear.at_most(model.cost, cost + 0.25)
+    lines = _lines(model, linear)
+    changes = _changes(model, linear, present) if present else Expr()
     few = Expr().plus(changes, len(lines.terms) + 1).plus(lines)
-    first = solve(linear, few, start)
+    first = solve(linear, few)
     if first is None:
-        return cheapest
+        return None
     linear.at_most(few, first.objective + 0.25)
     second = solve(linear, _weights(model), first.values)
-    return _cut_back(model, cheapest, second or first)
+    return (second or first).values[: len(model.linear.lower)]
 
 
-def _cut_back(model: Model, cheapest: Solution, found: Solution) -> Solution:
-    """Return the solution in the columns of the model alone, with the bound of its cost."""
-    values = found.values[: len(model.linear.lower)]
-    return Solution(values, model.cost.value(values), cheapest.bound, cheapest.proven, cheapest.nodes)
-
-
-def _lines(model: Model, linear: Linear, values: list[float]) -> tuple[Expr, list[float]]:
-    """Return the number of lines bought, and a start that holds the new columns too."""
+def _lines(model: Model, linear: Linear) -> Expr:
+    """Return the number of lines bought."""
     total = Expr()
-    start = list(values)
     for name in sorted(model.supplies.packs):
         columns = model.supplies.packs[name]
         if columns.used is not None:
@@ -78,30 +69,27 @@ def _lines(model: Model, linear: Linear, values: list[float]) -> tuple[Expr, lis
         elif columns.packs.terms:
             bought = linear.binary()
             linear.at_most(Expr().plus(columns.packs).add(bought, -columns.most), 0)
-            start.append(1.0 if columns.packs.value(values) > 0.5 else 0.0)
             total.add(bought)
-    return total, start
+    return total
 
 
-def _changes(model: Model, linear: Linear, present: Present, start: list[float]) -> Expr:
-    """Return how many lines differ from the present ones; ``start`` grows with the columns."""
+def _changes(model: Model, linear: Linear, present: Present) -> Expr:
+    """Return how many lines differ from the present ones."""
     total = Expr()
     for name in sorted(model.supplies.packs):
         columns = model.supplies.packs[name]
         if columns.packs.terms:
             changed = linear.binary()
             total.add(changed)
-            now = present.packs.get(name, 0)
-            start.append(_differ(linear, columns, changed, now, start))
+            _differ(linear, columns, changed, present.packs.get(name, 0))
     return total
 
 
-def _differ(linear: Linear, columns: PackColumns, changed: int, now: int, values: list[float]) -> float:
-    """Let ``changed`` be 1 where the packs are not as ``now``; return its value at ``values``."""
+def _differ(linear: Linear, columns: PackColumns, changed: int, now: int) -> None:
+    """Let ``changed`` be 1 where the packs are not as ``now``."""
     slack = max(columns.most, now)
     linear.at_most(Expr().plus(columns.packs).add(changed, -slack), now)
     linear.at_least(Expr().plus(columns.packs).add(changed, slack), now)
-    return 1.0 if round(columns.packs.value(values)) != now else 0.0
 
 
 def _weights(model: Model) -> Expr:
