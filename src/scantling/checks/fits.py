@@ -14,10 +14,12 @@ from scantling.checks.pairs import pair_of
 from scantling.checks.rounds import bore_at, shaft_at
 from scantling.findings import Finding, Verdict
 from scantling.model.kinds import Coupler
+from scantling.model.part import Part
 from scantling.tables.limits import LARGEST_MM, limits_um
 from scantling.tables.sources import cite
 
 CLOSING_RATIO = 0.05  # how far a slit or a tube closes, of its bore: common practice, no source
+STRETCH_RATIO = 0.3  # how far a soft tube is stretched over a thicker end, of its bore: common practice, no source
 LEAST_PRESS_UM = -1.0  # a press fit must be tighter than its bore by more than nothing
 UM_PER_MM = 1000.0
 SOURCE = f"{cite('iso-286')}; a slit or a tube closes by a twentieth of its bore: common practice, no source"
@@ -54,6 +56,10 @@ FITS = {
         "to be pressed on (down to H7 on s6)", lambda size_mm: (pair_um("H7", "s6")(size_mm)[0], LEAST_PRESS_UM)
     ),
     "clamped": Fit("for a slit to close on it", lambda size_mm: (0.0, CLOSING_RATIO * size_mm * UM_PER_MM)),
+    "stretched": Fit(
+        "for a soft tube to go over it and close on it",
+        lambda size_mm: (-STRETCH_RATIO * size_mm * UM_PER_MM, CLOSING_RATIO * size_mm * UM_PER_MM),
+    ),
 }
 
 
@@ -64,7 +70,7 @@ def judge_fit(check: Check, reader: Reader, subject: str) -> Finding:
     if inner is None or outer is None:
         empty = pair.place if inner is None else pair.in_place
         return say(check, reader, subject, Verdict.SOUND, f"{empty} stays empty: nothing has to fit.")
-    fit = FITS["clamped" if isinstance(outer, Coupler) and outer.grip == "clamping" else pair.fit]
+    fit = FITS[_grip(outer) or pair.fit]
     bore = bore_at(reader, pair.in_place, outer, pair.in_name)
     return judge(
         check,
@@ -78,3 +84,10 @@ def judge_fit(check: Check, reader: Reader, subject: str) -> Finding:
         f"{{limit}} is wanted {fit.words}.",
         mend="take the part with the other bore, or shim the thinner end",
     )
+
+
+def _grip(outer: Part) -> str:
+    """Return the fit that a coupler allows; none for other parts and for set screws."""
+    if not isinstance(outer, Coupler) or outer.grip != "clamping":
+        return ""
+    return "stretched" if outer.body == "tube" else "clamped"

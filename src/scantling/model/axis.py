@@ -20,6 +20,7 @@ from scantling.model.base import (
     Voltage,
     YesNo,
 )
+from scantling.model.reach import Home, Reach
 
 
 class TypedMass(Data):
@@ -72,7 +73,7 @@ class Guide(Data):
 
 
 class Needs(Data):
-    """What the axis must do."""
+    """What the axis must do; ``lost_motion_mm`` is how far it may stand still when it is turned back."""
 
     travel_mm: Length | None = None
     speed_mm_s: Speed | None = None
@@ -81,6 +82,7 @@ class Needs(Data):
     life_km: Kilometres | None = None
     layers: tuple[Length, ...] = ()
     holds_itself: YesNo = False
+    lost_motion_mm: Length | None = None
 
 
 class _AxisBase(Data):
@@ -96,6 +98,8 @@ class _AxisBase(Data):
     friction_n: Force | None = None
     vertical: YesNo = False
     needs: Needs = Needs()
+    reach: Reach | None = None
+    home: Home | None = None
 
 
 class BeltAxis(_AxisBase):

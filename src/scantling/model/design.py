@@ -25,6 +25,7 @@ from scantling.model.base import (
 from scantling.model.joint import Joint
 from scantling.model.kinds import AnyPart
 from scantling.model.place import Place
+from scantling.model.reach import Clearance
 from scantling.model.sheet import Sheet
 
 
@@ -209,6 +210,7 @@ class Design(Data):
     rails: dict[str, Rail] = Field(default_factory=dict)
     warmings: dict[str, Warming] = Field(default_factory=dict)
     frames: dict[str, Frame] = Field(default_factory=dict)
+    clearances: dict[str, Clearance] = Field(default_factory=dict)
     steps: dict[str, Step] = Field(default_factory=dict)
     settings: dict[str, Setting] = Field(default_factory=dict)
     accepted: tuple[Accepted, ...] = ()

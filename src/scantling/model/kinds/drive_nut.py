@@ -9,9 +9,10 @@ from scantling.model.part import Part
 
 
 class DriveNut(Part):
-    """A nut on a drive screw; ``backlash_mm`` is its axial play."""
+    """A nut on a drive screw; ``backlash_mm`` is its axial play, ``float_mm`` how far it shifts sideways either way in its seat."""
 
     kind: Literal["drive-nut"] = "drive-nut"
     thread: str
     friction_ratio: Ratio | None = None
     backlash_mm: Length | None = None
+    float_mm: Length | None = None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from scantling.reading.rules.accepted import accepted
-from scantling.reading.rules.axes import axes, chains, mates, rails
+from scantling.reading.rules.axes import axes, chains, clearances, mates, rails
 from scantling.reading.rules.choices import choices
 from scantling.reading.rules.circles import circles
 from scantling.reading.rules.identifiers import identifiers
@@ -33,6 +33,7 @@ RULES: tuple[Callable[[Scene], None], ...] = (
     mates,
     rails,
     chains,
+    clearances,
     joints,
     steps,
     sheets,

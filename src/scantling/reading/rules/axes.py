@@ -75,6 +75,12 @@ def _moved(scene: Scene, moved: Moved, said_by: str, *path: str | int) -> None:
         scene.add("26", what, "write a count that there is", *path, "count")
 
 
+def clearances(scene: Scene) -> None:
+    """Note clearances beside an axis that is not there."""
+    for name, clearance in scene.design.clearances.items():
+        scene.expect("axes", clearance.axis, f"the clearance {name!r}", "design", "clearances", name, "axis")
+
+
 def mates(scene: Scene) -> None:
     """Note mates of what is not there or cannot go together."""
     for name, mate in scene.design.mates.items():

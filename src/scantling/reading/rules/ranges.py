@@ -9,7 +9,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from scantling.model import axis, design, sheet, workshop
+from scantling.model import axis, design, reach, sheet, workshop
 from scantling.model.joint import Joint, Layer
 from scantling.model.kinds import MeshVariant
 from scantling.model.part import Part
@@ -47,6 +47,9 @@ SOME_SHARE = Range(0, 1, is_open=True)
 # a part's numbers are above 0 but for these
 _PART_EXCEPTIONS = {
     "backlash_mm": FROM_0,
+    "float_mm": FROM_0,
+    "bow_300_mm": FROM_0,
+    "lead_error_300_mm": FROM_0,
     "drag_n": FROM_0,
     "friction_ratio": Range(0, 2),
     "detent_torque_nmm": FROM_0,
@@ -56,9 +59,12 @@ _PART_EXCEPTIONS = {
 }
 _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (MeshVariant, "suits", ABOVE_0),
-    (axis.Needs, "travel_mm speed_mm_s acceleration_mm_s2 resolution_mm layers", ABOVE_0),
+    (axis.Needs, "travel_mm speed_mm_s acceleration_mm_s2 resolution_mm layers lost_motion_mm", ABOVE_0),
     (axis.Needs, "life_km", FROM_1),
     (axis.Guide, "sag_limit_mm", ABOVE_0),
+    (reach.Reach, "wanted_mm", ABOVE_0),
+    (reach.Home, "speed_mm_s", ABOVE_0),
+    (reach.Clearance, "least_mm", FROM_0),
     (axis.TypedMass, "mass_kg", FROM_0),
     (axis.BeltAxis, "supply_voltage_v", ABOVE_0),
     (axis.BeltAxis, "motor_count microsteps", FROM_1),
