@@ -19,6 +19,8 @@ PULL_OUT_LOW_RATIO = 0.6
 PULL_OUT_TYPICAL_RATIO = 0.7
 PULL_OUT_HIGH_RATIO = 1.0
 
+FULL_STEPS_OF_CYCLE = 4  # full steps in an electrical cycle of a two-phase motor
+
 
 def inductance_limited_rev_s(supply_v: float, inductance_mh: float, current_a: float, full_steps: int) -> float:
     """Speed at which the supply just manages to reverse the current in a winding within its time.
@@ -277,3 +279,18 @@ def winding_loss_w(current_a: float, resistance_ohm: float) -> float:
     8.55
     """
     return 2 * current_a**2 * resistance_ohm
+
+
+def cycle_mm(full_step_mm: float) -> float:
+    """Way by which one of two motors on one command is out once it has settled one electrical cycle beside the other.
+
+    full_step_mm : travel of one full step [mm]
+
+    Valid for: two-phase motors, whose rest positions under one current repeat every four full steps; happens where a
+        screw is turned, or its motor pushed over, with the current off.
+    Source: definition, 4 full steps to an electrical cycle.
+
+    >>> cycle_mm(0.04)
+    0.16
+    """
+    return FULL_STEPS_OF_CYCLE * full_step_mm

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import atan, cos, pi, radians, tan
 
 
@@ -161,3 +162,19 @@ def tightening_torque_nmm(factor_ratio: float, preload_n: float, major_mm: float
     6172.5
     """
     return factor_ratio * preload_n * major_mm
+
+
+def rounded_way_mm(exact_per_mm: Fraction, entered_per_mm: Fraction, way_mm: float) -> float:
+    """Error over a way when another number of steps per millimetre is entered than the exact one.
+
+    exact_per_mm : steps for a millimetre as lead and motor give them [1/mm]
+    entered_per_mm : as entered, rounded or of another screw [1/mm]
+    way_mm : way that is asked for [mm]
+
+    Valid for: always; positive where the axis goes too far.
+    Source: definition, way · (entered / exact - 1).
+
+    >>> rounded_way_mm(Fraction(320000, 127), Fraction("2519.69"), 160.0) < 0.001
+    True
+    """
+    return way_mm * float(entered_per_mm / exact_per_mm - 1)
