@@ -1,10 +1,10 @@
-"""What the guide of a level axis carries: the load of its rods and of its most loaded bushing."""
+"""What the guide of an axis carries: the load of its rods and of its most loaded bushing."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.axis_loads import GuideGeometry, guide_geometry
+from scantling.build.axis_loads import GuideGeometry, guide_geometry, guide_size
 from scantling.build.missing import NotDescribedError, need
 from scantling.build.reader import Reader
 from scantling.build.totals import read_total
@@ -12,53 +12,89 @@ from scantling.checks.axis_loads import MOVING_MASS
 from scantling.checks.inputs import Input, known
 from scantling.checks.rule import EmptyPlaceError
 from scantling.checks.subjects import ident, named
+from scantling.formulas.carriages import side_by_side_share_ratio, stacked_share_ratio
 from scantling.formulas.dynamics import weight_n
 from scantling.model.axis import Guide
 from scantling.model.design import Design
 from scantling.model.kinds import Bushing, Rod
+from scantling.quantities import Figure
 
 
 @dataclass(frozen=True)
 class Guided:
-    """The guide of an axis with its chosen rod and bushing; the mass on it as an input."""
+    """The guide of an axis with its chosen rod and bushing; the mass on it and the busier rod's share as inputs."""
 
     guide: Guide
     geometry: GuideGeometry
     rod: Rod
     bushing: Bushing
     mass: Input
+    share: Input
 
     @property
     def on_one_rod(self) -> int:
         """Bushings on the rod that has fewest: of three on two rods, one stands alone."""
         return max(1, self.geometry.bearings // self.geometry.rods)
 
-    def on_rod_n(self, mass_kg: float) -> float:
-        """Return the load of one rod."""
-        return weight_n(mass_kg) / self.geometry.rods
+    @property
+    def one_stands_alone(self) -> bool:
+        """True where one rod has a single bushing and the other two."""
+        return self.geometry.bearings > self.geometry.rods and self.on_one_rod == 1
 
-    def on_bushing_n(self, mass_kg: float) -> float:
+    def on_rod_n(self, mass_kg: float, share: float) -> float:
+        """Return the load of the busier rod."""
+        return weight_n(mass_kg) * share
+
+    def on_bushing_n(self, mass_kg: float, share: float) -> float:
         """Return the load of the bushing that carries most."""
-        return self.on_rod_n(mass_kg) / self.on_one_rod
+        return self.on_rod_n(mass_kg, share) / self.on_one_rod
+
+    @property
+    def share_words(self) -> str:
+        """What a sentence says of a load that lies off the middle; empty for one that does not."""
+        if self.share.nominal * self.geometry.rods <= 1:
+            return ""
+        return f" The load lies off the middle: {100 * self.share.nominal:.3g} % of it on one rod."
 
 
 def guided(reader: Reader, subject: str) -> Guided:
     """Return the guide of an axis; rods that move through standing bushings are not described by these rules."""
     name = ident(subject)
-    guide = need(reader.design.axes[name].guide, f"axes.{name}.guide")
-    if guide.moving_rods:
-        raise NotDescribedError((f"axes.{name}.guide (rods that stand still)",))
-    geometry = reader.derive(guide_geometry, name)
-    for place, pieces in ((guide.rods, geometry.rods), (guide.bearings, geometry.bearings)):
-        if not pieces:
-            raise EmptyPlaceError(place)
+    guide, geometry = standing_guide(reader, name)
     return Guided(
         guide,
         geometry,
         need(geometry.rod, f"axes.{name}.guide.rods (a rod)"),
         need(geometry.bushing, f"axes.{name}.guide.bearings (a bushing)"),
         known(f"moving mass of {subject}", read_total(reader, MOVING_MASS.name, subject), "kg"),
+        known("share of the busier rod", rod_share(reader, name, guide, geometry.rods)),
     )
+
+
+def standing_guide(reader: Reader, axis: str) -> tuple[Guide, GuideGeometry]:
+    """Return the guide of an axis whose rods stand still, none of its places empty."""
+    guide = need(reader.design.axes[axis].guide, f"axes.{axis}.guide")
+    if guide.moving_rods:
+        raise NotDescribedError((f"axes.{axis}.guide (rods that stand still)",))
+    geometry = reader.derive(guide_geometry, axis)
+    for place, pieces in ((guide.rods, geometry.rods), (guide.bearings, geometry.bearings)):
+        if not pieces:
+            raise EmptyPlaceError(place)
+    return guide, geometry
+
+
+def rod_share(reader: Reader, axis: str, guide: Guide, rods: int) -> Figure:
+    """Return the share of a load that the busier rod carries: even, unless the axis says that it is off the middle."""
+    if rods != 2 or guide.apart_mm is None or guide.load_offset_mm is None:
+        return Figure.exact(1 / rods)
+    apart_mm, offset_mm = (reader.derive(guide_size, axis, name) for name in ("apart", "load_offset"))
+    if apart_mm.low <= 0:
+        raise NotDescribedError((f"axes.{axis}.guide.apart (more than nothing)",))
+    share = stacked_share_ratio if guide.lie == "stacked" else side_by_side_share_ratio
+    ends_mm = abs(offset_mm.low), abs(offset_mm.high)
+    least_mm = 0.0 if offset_mm.low <= 0 <= offset_mm.high else min(ends_mm)
+    low, high = share(least_mm, apart_mm.high), share(max(ends_mm), apart_mm.low)
+    return Figure(share(offset_mm.value, apart_mm.value), low, high, offset_mm.grade)
 
 
 def level_guides(design: Design) -> tuple[str, ...]:

@@ -38,10 +38,10 @@ def _run(reader: Reader, subject: str) -> Finding:
         )
         return say(CHECK, reader, subject, Verdict.SOUND, because)
 
-    def life(mass: float, rating: float, hard: float, factor: float) -> float:
+    def life(mass: float, share: float, rating: float, hard: float, factor: float) -> float:
         ratio = hardness_ratio(max(SOFTEST_HRC, hard))
         basis_km = float(on.bushing.life_basis_km)
-        return min(LONGEST_KM, bushing_life_km(rating, on.on_bushing_n(mass), ratio, factor, basis_km))
+        return min(LONGEST_KM, bushing_life_km(rating, on.on_bushing_n(mass, share), ratio, factor, basis_km))
 
     return judge(
         CHECK,
@@ -50,6 +50,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         rule=life,
         inputs={
             "mass": on.mass,
+            "share": on.share,
             "rating": or_range(f"load rating of {on.bushing.id}", on.bushing.dynamic_load_n, *POSSIBLE_LOAD_N, "N"),
             "hard": or_range(f"surface hardness of {on.rod.id}", hardness, SOFTEST_HRC, HARDEST_HRC, "HRC"),
             "factor": or_typical("load factor of the running", None, LOAD_FACTOR),
@@ -57,9 +58,9 @@ def _run(reader: Reader, subject: str) -> Finding:
         bounds=at_least(float(wanted_km)),
         unit="km",
         because=f"The bushing that carries most has {{load}} of a rating of {{rating}} for "
-        f"{on.bushing.life_basis_km} km, on a rod of {{hard}}: {{value}}; {{limit}}.",
+        f"{on.bushing.life_basis_km} km, on a rod of {{hard}}: {{value}}; {{limit}}.{on.share_words}",
         mend="hardened rods, larger bushings, or one bushing more",
-        also={"load": (lambda mass, **_: on.on_bushing_n(mass), "N")},
+        also={"load": (lambda mass, share, **_: on.on_bushing_n(mass, share), "N")},
     )
 
 

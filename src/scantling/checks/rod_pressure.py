@@ -12,7 +12,7 @@ from functools import cache
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.checks.axis_loads import MOVING_MASS
-from scantling.checks.guide_loads import Guided, guided, level_guides
+from scantling.checks.guide_loads import guided, level_guides
 from scantling.checks.inputs import known, or_typical
 from scantling.checks.judging import judge, say
 from scantling.checks.limits import at_most
@@ -47,8 +47,9 @@ def _run(reader: Reader, subject: str) -> Finding:
         return say(CHECK, reader, subject, Verdict.SOUND, because)
     diameter = reader.derive(feature, on.guide.rods, "diameter")
 
-    def pressure(mass: float, ball: float, balls: float, diameter: float, **_: float) -> float:
-        return float(GPA * on_ball_n(on, mass, balls) ** (1 / 3) * pressure_of_one_n_mpa(ball, diameter))
+    def pressure(mass: float, share: float, ball: float, balls: float, diameter: float, **_: float) -> float:
+        one_n = on_ball_n(on.on_bushing_n(mass, share), balls)
+        return float(GPA * one_n ** (1 / 3) * pressure_of_one_n_mpa(ball, diameter))
 
     hardness = hardness_input(on.rod)
     words = (
@@ -61,6 +62,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         rule=pressure,
         inputs={
             "mass": on.mass,
+            "share": on.share,
             "ball": or_typical(f"balls of {on.bushing.id}", on.bushing.ball_diameter_mm, USUAL_BALL_MM, "mm"),
             "balls": or_typical("balls of a row that carry", None, BALLS_IN_ROW),
             "diameter": known("diameter of the rods", diameter, "mm"),
@@ -69,11 +71,11 @@ def _run(reader: Reader, subject: str) -> Finding:
         bounds=at_most(lambda hardness, **_: GPA * stands_mpa(hardness)),
         unit="GPa",
         because="The bushing that carries most presses with {load}, its busiest ball of {ball} with {one}: {value} on "
-        "a rod of {hardness}, which " + words + "; {limit}.",
+        "a rod of {hardness}, which " + words + "; {limit}." + on.share_words,
         mend="hardened and ground rods, or polymer bushings on the soft ones",
         also={
-            "load": (lambda mass, **_: on.on_bushing_n(mass), "N"),
-            "one": (lambda mass, balls, **_: on_ball_n(on, mass, balls), "N"),
+            "load": (lambda mass, share, **_: on.on_bushing_n(mass, share), "N"),
+            "one": (lambda mass, share, balls, **_: on_ball_n(on.on_bushing_n(mass, share), balls), "N"),
         },
     )
 
@@ -90,9 +92,9 @@ def pressure_of_one_n_mpa(ball_mm: float, diameter_mm: float) -> float:
     return ball_on_shaft_pressure_mpa(1.0, ball_mm, diameter_mm, CONTACT_MPA)
 
 
-def on_ball_n(on: Guided, mass_kg: float, balls: float) -> float:
-    """Return the load of the busiest ball."""
-    return most_loaded_ball_n(on.on_bushing_n(mass_kg), BALL_ROWS, 1) / balls
+def on_ball_n(load_n: float, balls: float) -> float:
+    """Return the load of the busiest ball of a bushing."""
+    return most_loaded_ball_n(load_n, BALL_ROWS, 1) / balls
 
 
 CHECK = check_of(

@@ -1,11 +1,13 @@
 """How much the sag of the guide rods changes the height at the tool along the travel.
 
 The constant part is levelled out. A tool that rides on the carriage goes down towards the middle of the rods; under a
-tool that stands still a bed passes on two bushings, and the height there changes about ten times less.
+tool that stands still a bed passes on two bushings, and the height there changes about ten times less. Over a rod with
+a single bushing it changes more than over one with two; the worse side counts.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from scantling.build.axis_loads import guide_size
@@ -18,6 +20,7 @@ from scantling.checks.inputs import known
 from scantling.checks.judging import judge
 from scantling.checks.limits import at_most
 from scantling.checks.materials import steel_modulus
+from scantling.checks.rod_ends import Ends, rod_ends
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding
@@ -32,22 +35,31 @@ class Sagging:
     """The rods of an axis under their carriage, on its travel."""
 
     on: Guided
+    ends: Ends
     travel_mm: float
 
-    def change_mm(self, mass: float, free: float, spacing: float, diameter: float, modulus: float) -> float:
+    def change_mm(self, **f: float) -> float:
         """Return how much the height at the tool changes; a carriage longer than its rods stands still."""
-        apart_mm = min(spacing, free)
-        way_mm = max(0.0, min(self.travel_mm, free - apart_mm))
-        second_mm4 = round_second_moment_mm4(diameter)
-        clamped, rides = self.on.guide.ends == "clamped", self.on.guide.tool == "rides"
-        force_n = self.on.on_rod_n(mass)
-        return height_change_at_tool_mm(force_n, way_mm, apart_mm, free, modulus, second_mm4, clamped, rides)
+        apart_mm = min(f["spacing"], f["free"])
+        way_mm = max(0.0, min(self.travel_mm, f["free"] - apart_mm))
+        rides = self.on.guide.tool == "rides"
+        return height_change_at_tool_mm(
+            self.on_rod_n(f), way_mm, apart_mm, *self._beam(f), rides, self.on.one_stands_alone
+        )
 
-    def constant_mm(self, mass: float, free: float, spacing: float, diameter: float, modulus: float) -> float:
-        """Return how far the carriage sinks in the middle of its rods."""
-        apart_mm, middle_mm, second_mm4 = min(spacing, free), free / 2, round_second_moment_mm4(diameter)
-        force_n, clamped = self.on.on_rod_n(mass), self.on.guide.ends == "clamped"
-        return carriage_drop_mm(force_n, middle_mm, middle_mm, apart_mm, free, modulus, second_mm4, clamped)
+    def constant_mm(self, **f: float) -> float:
+        """Return how far the carriage sinks in the middle of its rods; over a single bushing it sinks furthest."""
+        apart_mm, middle_mm = 0.0 if self.on.one_stands_alone else min(f["spacing"], f["free"]), f["free"] / 2
+        return carriage_drop_mm(self.on_rod_n(f), middle_mm, middle_mm, apart_mm, *self._beam(f))
+
+    def on_rod_n(self, f: Mapping[str, float]) -> float:
+        """Return what bends the busier rod down: of stacked rods each carries half the weight, wherever it hangs."""
+        stacked = self.on.guide.lie == "stacked"
+        return self.on.on_rod_n(f["mass"], 1 / self.on.geometry.rods if stacked else f["share"])
+
+    def _beam(self, f: Mapping[str, float]) -> tuple[float, float, float, float]:
+        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f.get("backing", 0.0))
+        return f["free"], f["modulus"], round_second_moment_mm4(f["diameter"]), fixity
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -57,7 +69,8 @@ def _run(reader: Reader, subject: str) -> Finding:
         lambda: reader.derive(guide_size, name, "spacing"),
         lambda: need(reader.design.axes[name].needs.travel_mm, f"axes.{name}.needs.travel"),
     )
-    sagging = Sagging(on, travel.value)
+    ends = rod_ends(reader, name, on.guide)
+    sagging = Sagging(on, ends, travel.value)
     tool = "rides on the carriage" if on.guide.tool == "rides" else "stands still"
     return judge(
         CHECK,
@@ -66,16 +79,18 @@ def _run(reader: Reader, subject: str) -> Finding:
         rule=sagging.change_mm,
         inputs={
             "mass": on.mass,
+            "share": on.share,
             "free": known("free length of the rods", free, "mm"),
             "spacing": known("spacing of the bushings", spacing, "mm"),
             "diameter": known("diameter of the rods", reader.derive(feature, on.guide.rods, "diameter"), "mm"),
             "modulus": steel_modulus(on.rod),
-        },
+        }
+        | ends.inputs,
         bounds=at_most(on.guide.sag_limit_mm.value if on.guide.sag_limit_mm else USUAL_LIMIT_MM),
         unit="mm",
-        because=f"{{mass}} on {on.geometry.rods} rods of {{diameter}}, {{free}} free, ends {on.guide.ends}, sag "
+        because=f"{{mass}} on {on.geometry.rods} rods of {{diameter}}, {{free}} free, {ends.words}, sag "
         "{constant} in the middle, which levelling takes out; along the travel the height at the tool, which "
-        f"{tool}, changes by {{value}}; {{limit}}.",
+        f"{tool}, changes by {{value}}; {{limit}}.{on.share_words}",
         mend="thicker rods, a shorter span, bushings further apart, or a lighter load",
         also={"constant": (sagging.constant_mm, "mm")},
     )

@@ -20,6 +20,7 @@ from scantling.model.base import (
     Voltage,
     YesNo,
 )
+from scantling.model.guide import Guide as Guide
 from scantling.model.reach import Home, Reach
 
 
@@ -46,30 +47,6 @@ class Moved(Data):
         if isinstance(given, dict) and "mass" in given:
             return {"typed": given}
         return given
-
-
-class Guide(Data):
-    """Rods and bushings that carry the axis.
-
-    spacing_mm : between the middles of the outermost bushings on one rod    carriage_mm : over all
-    stops_mm : what stops, switch and tensioner take from the free length    free : free length of a rod, as a size
-    ends : how the rods' ends are held
-    tool : rides on this carriage, or stands still while the carriage passes under it (a moving bed); the constant
-        part of the rods' sag is levelled out, and only its change along the travel counts there
-    offset_mm : of the drive's pull from the guide's middle, across it
-    """
-
-    rods: str
-    bearings: str
-    spacing_mm: Expression | None = None
-    carriage_mm: Expression | None = None
-    stops_mm: Expression | None = None
-    free: Expression | None = None
-    ends: Literal["supported", "clamped"] = "supported"
-    moving_rods: YesNo = False
-    tool: Literal["rides", "stands"] = "rides"
-    sag_limit_mm: Length | None = None
-    offset_mm: Expression | None = None
 
 
 class Needs(Data):

@@ -9,9 +9,9 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from scantling.model import axis, design, reach, sheet, workshop
+from scantling.model import axis, design, guide, reach, sheet, wiring, workshop
 from scantling.model.joint import Joint, Layer
-from scantling.model.kinds import MeshVariant
+from scantling.model.kinds import MeshVariant, board
 from scantling.model.part import Part
 from scantling.quantities import Figure, show_number
 from scantling.reading.fields import name_in_files
@@ -56,12 +56,16 @@ _PART_EXCEPTIONS = {
     "infill_ratio": SHARE,
     "surface_hardness_hrc": Range(0, 75, is_open=True),
     "step_angle_deg": Range(0, 90, is_open=True),
+    "efficiency_ratio": SOME_SHARE,
+    "power_factor_ratio": SOME_SHARE,
 }
 _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (MeshVariant, "suits", ABOVE_0),
     (axis.Needs, "travel_mm speed_mm_s acceleration_mm_s2 resolution_mm layers lost_motion_mm", ABOVE_0),
     (axis.Needs, "life_km", FROM_1),
     (axis.Guide, "sag_limit_mm", ABOVE_0),
+    (axis.Guide, "parallel_mm", FROM_0),
+    (guide.Seats, "askew_mm slack_mm", FROM_0),
     (reach.Reach, "wanted_mm", ABOVE_0),
     (reach.Home, "speed_mm_s", ABOVE_0),
     (reach.Clearance, "least_mm", FROM_0),
@@ -75,11 +79,16 @@ _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (design.ChainTerm, "tolerance_mm", FROM_0),
     (design.Chain, "yield_wanted", SOME_SHARE),
     (design.RailLoad, "power_w", FROM_0),
-    (design.RailLoad, "duty", SHARE),
+    (design.RailLoad, "duty at_once", SHARE),
     (design.Rail, "voltage_v", ABOVE_0),
     (design.Rail, "headroom", SHARE),
     (design.Warming, "loss_w_k", FROM_0),
-    (design.Warming, "within_s", ABOVE_0),
+    (design.Warming, "within_s face_mm2", ABOVE_0),
+    (wiring.LoomWire, "loop_mm", FROM_0),
+    (wiring.LoomWire, "current_a", ABOVE_0),
+    (board.Port, "current_a voltage_v", ABOVE_0),
+    (board.Port, "count", FROM_1),
+    (board.Mounting, "width_mm depth_mm hole_mm", ABOVE_0),
     (design.Frame, "leg_free_mm leg_width_mm force_n sway_limit_mm joint_softening", ABOVE_0),
     (design.Frame, "legs", FROM_1),
     (sheet.Hole, "diameter_mm", ABOVE_0),
@@ -98,6 +107,7 @@ _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (workshop.Vendor, "tax", SHARE),
     (workshop.Offer, "length_mm board_width_mm board_depth_mm net_mass_kg mass_kg", ABOVE_0),
     (workshop.Workshop, "copies most_orders", FROM_1),
+    (workshop.Workshop, "mains_voltage_v", ABOVE_0),
 )
 _BY_FIELD = {(model, field): span for model, fields, span in _RANGES for field in fields.split()}
 
@@ -148,7 +158,7 @@ def numbers(value: Any, path: Path) -> Iterator[tuple[Path, Range, float]]:
 
 
 def _span(model: BaseModel, field: str) -> Range | None:
-    if isinstance(model, Part) and field not in ("sizes", "meshes"):
+    if isinstance(model, Part) and field not in ("sizes", "meshes", "ports", "mounting"):
         return _PART_EXCEPTIONS.get(field, ABOVE_0)
     return _BY_FIELD.get((type(model), field))
 
