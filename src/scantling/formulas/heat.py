@@ -105,3 +105,68 @@ def plate_loss_w_k(area_mm2: float, transfer_w_m2_k: float) -> float:
     0.968
     """
     return area_mm2 * 1e-6 * transfer_w_m2_k
+
+
+def covered_loss_w_k(area_mm2: float, thickness_mm: float, conductivity_w_m_k: float, transfer_w_m2_k: float) -> float:
+    """Loss per kelvin of a face with insulation on it; of a bare one where the thickness is 0.
+
+    area_mm2 : of the face [mm2]
+    thickness_mm : of the insulation [mm]
+    conductivity_w_m_k : of the insulation [W/(m K)]
+    transfer_w_m2_k : from its outer face to still air [W/(m2 K)]
+
+    Valid for: flat layers; edges left out.
+    Source: ISO 6946, resistances in series: d / λ + 1 / h.
+
+    >>> round(covered_loss_w_k(40000.0, 6.0, 0.045, 5.9), 4)
+    0.1321
+    """
+    resistance_m2_k_w = thickness_mm / 1000 / conductivity_w_m_k + 1 / transfer_w_m2_k
+    return area_mm2 * 1e-6 / resistance_m2_k_w
+
+
+def sun_rise_k(absorbed_ratio: float, sun_w_m2: float, transfer_w_m2_k: float) -> float:
+    """Rise of a thin thing in the sun above the air around.
+
+    absorbed_ratio : share of the light that it takes up, 0.3 white to 0.95 black [-]
+    sun_w_m2 : on its face; about 800 behind a window at noon [W/m2]
+    transfer_w_m2_k : from all its faces together, for each m2 of the lit one [W/(m2 K)]
+
+    Valid for: steady sun, still air, sky radiation left out.
+    Source: sol-air temperature, α I / h.
+
+    >>> round(sun_rise_k(0.9, 800.0, 16.0), 1)
+    45.0
+    """
+    return absorbed_ratio * sun_w_m2 / transfer_w_m2_k
+
+
+def growth_mm(length_mm: float, growth_um_m_k: float, warmer_k: float) -> float:
+    """How much longer a length gets with heat.
+
+    length_mm : length when cold [mm]
+    growth_um_m_k : coefficient of growth [um/(m K)]
+    warmer_k : how much warmer it gets [K]
+
+    Valid for: free to grow; small against the length.
+    Source: definition, α L ΔT.
+
+    >>> round(growth_mm(200.0, 23.0, 80.0), 3)
+    0.368
+    """
+    return length_mm * growth_um_m_k * 1e-6 * warmer_k
+
+
+def stands_for_hours_c(glass_point_c: float, creep_margin_k: float) -> float:
+    """Temperature that a loaded plastic stands for hours.
+
+    glass_point_c : glass point, or softening as of a data sheet, which holds for minutes [C]
+    creep_margin_k : to stay below it, 15 to 20 [K]
+
+    Valid for: amorphous plastics under steady load.
+    Source: practice of design with plastics: the glass point less a margin.
+
+    >>> stands_for_hours_c(80.0, 17.5)
+    62.5
+    """
+    return glass_point_c - creep_margin_k

@@ -96,6 +96,9 @@ Stress = _quantity("stress", "9 GPa")
 Density = _quantity("density", "680 kg/m3")
 Ratio = _quantity("ratio", "25 %")
 Hardness = _quantity("hardness", "60 HRC")
+Area = _quantity("area", "1.5 mm2")
+MeltingIntegral = _quantity("melting-integral", "30 A2s")
+Warmth = _quantity("temperature-difference", "20 K")
 
 
 def _grams_per_hour(text: str) -> Figure:

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from scantling.errors import QuantityError
 from scantling.model.axis import Axis
 from scantling.model.base import (
+    Area,
     Count,
     Data,
     Expression,
@@ -20,6 +21,7 @@ from scantling.model.base import (
     Temperature,
     Time,
     Voltage,
+    Warmth,
     YesNo,
 )
 from scantling.model.joint import Joint
@@ -27,6 +29,8 @@ from scantling.model.kinds import AnyPart
 from scantling.model.place import Place
 from scantling.model.reach import Clearance
 from scantling.model.sheet import Sheet
+from scantling.model.wiring import Electronics, LoomWire
+from scantling.model.zone import Zone
 
 
 class Machine(Data):
@@ -57,12 +61,14 @@ class ChainTerm(Data):
 
     size : an expression    sign : + or -    tolerance_mm : of the way it is got; where missing, of the size itself
     together : name of a group made in one go ("drilled together"), whose deviations are equal
+    made_of : the place whose part's material grows with heat, where the size itself does not name it
     """
 
     size: Expression
     sign: Literal["+", "-"] = "+"
     tolerance_mm: Length | None = None
     together: str | None = None
+    made_of: str | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -83,35 +89,54 @@ class Chain(Data):
     at_least_mm: Length | None = None
     at_most_mm: Length | None = None
     yield_wanted: Ratio | None = None
+    warmer_k: Warmth | None = None
 
 
 class RailLoad(Data):
-    """One consumer on a rail: a place whose part draws power, or a typed power."""
+    """One consumer on a rail: a place whose part draws power, or a typed power.
+
+    duty : share of the time that it is on: counts for heat and energy, not for what the supply must give at once
+    at_once : share of it that can be on together with all the rest
+    """
 
     place: str | None = None
     power_w: Power | None = None
     what: str = Field(default="", alias="for")
     duty: Ratio | None = None
+    at_once: Ratio | None = None
 
 
 class Rail(Data):
-    """A supply with what it feeds; ``headroom`` is the share of the sum kept in reserve."""
+    """A supply with what it feeds; ``headroom`` is the share of the sum kept in reserve.
+
+    inlet, mains_fuse : places between the mains and the supply
+    """
 
     id: str = ""
     supply: str
     voltage_v: Voltage
     loads: tuple[RailLoad, ...]
     headroom: Ratio | None = None
+    inlet: str | None = None
+    mains_fuse: str | None = None
 
 
 class Warming(Data):
-    """A thing to heat: the places whose heat store counts, the loss, the wanted temperature and time."""
+    """A thing to heat: the places whose heat store counts, the loss, the wanted temperature and time.
+
+    face_mm2 : of each of the two faces, for the loss where it is not given    insulation : the place of what covers one
+    near : places that must stand what a switch stuck on leads to    cut_out : the place of a thermal cut-out
+    """
 
     id: str = ""
     title: str = ""
     heater: str
     stores: tuple[str, ...]
     loss_w_k: HeatLoss | None = None
+    face_mm2: Area | None = None
+    insulation: str | None = None
+    near: tuple[str, ...] = ()
+    cut_out: str | None = None
     room_c: Temperature
     target_c: Temperature
     within_s: Time
@@ -209,6 +234,9 @@ class Design(Data):
     sheets: dict[str, Sheet] = Field(default_factory=dict)
     rails: dict[str, Rail] = Field(default_factory=dict)
     warmings: dict[str, Warming] = Field(default_factory=dict)
+    zones: dict[str, Zone] = Field(default_factory=dict)
+    loom: dict[str, LoomWire] = Field(default_factory=dict)
+    electronics: dict[str, Electronics] = Field(default_factory=dict)
     frames: dict[str, Frame] = Field(default_factory=dict)
     clearances: dict[str, Clearance] = Field(default_factory=dict)
     steps: dict[str, Step] = Field(default_factory=dict)

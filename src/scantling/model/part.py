@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from scantling.model.base import Data, Length, Mass
+from scantling.model.base import Data, Length, Mass, Temperature, YesNo
 
 
 class Part(Data):
@@ -13,6 +13,8 @@ class Part(Data):
     id : its key in the file    name : for people; the id where empty
     goods : kind of goods at the customs    wear : class that a spares rule names (``wear``, ``likely-bent`` …)
     sizes : further lengths that sizes, joints and chains may name (``z-bracket.flange``)
+    stands_c : heat that it stands for hours    plug : on its own wires
+    needs_earth : touchable metal that a fault of the mains could reach
     """
 
     id: str = ""
@@ -22,4 +24,7 @@ class Part(Data):
     goods: str | None = None
     wear: str | None = None
     sizes: dict[str, Length] = Field(default_factory=dict)
+    stands_c: Temperature | None = None
+    plug: str | None = None
+    needs_earth: YesNo = False
     note: str = ""

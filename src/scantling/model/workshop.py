@@ -8,7 +8,7 @@ from typing import Any, Literal
 from pydantic import Field, model_validator
 
 from scantling.errors import QuantityError
-from scantling.model.base import Count, Data, Day, Length, Mass, PrintRate, Share, YesNo
+from scantling.model.base import Count, Data, Day, Length, Mass, PrintRate, Share, Voltage, YesNo
 
 
 class Printer(Data):
@@ -180,6 +180,7 @@ class Workshop(Data):
     budget: str | None = None
     most_orders: Count | None = None
     top_up: YesNo = False
+    mains_voltage_v: Voltage | None = None
     paper: Paper = Paper()
     printer: Printer = Printer()
     bits: tuple[str, ...] = ()

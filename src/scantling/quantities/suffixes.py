@@ -44,6 +44,7 @@ _SUFFIXES: dict[str, str] = {
     "_kg_m3": "density",
     "_n_mm": "stiffness",
     "_mm3_s": "flow",
+    "_a2s": "melting-integral",
     "_per_k": "expansion",
     "_per_mm": "per-length",
     "_ratio": "ratio",

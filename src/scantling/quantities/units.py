@@ -239,6 +239,7 @@ _STIFFNESS: _Table = {
     "N/um": (1000, ("kN/mm",)),
     "lbf/in": (_LBF / _IN, ()),
 }
+_MELTING: _Table = {"A2s": (1, ("A2 s", "A²s", "A² s"))}
 _FLOW: _Table = {"mm3/s": (1, ()), "cm3/s": (1000, ("ml/s",)), "cm3/min": (_per_minute(1000), ("ml/min",))}
 _EXPANSION: _Table = {"1/K": (1, ("/K", "1/°C")), "um/m/K": (_f("1/1000000"), ("ppm/K", "um/(m K)", "ppm/°C"))}
 _PER_LENGTH: _Table = {
@@ -319,6 +320,7 @@ _BASE: tuple[Dimension, ...] = (
     _dimension("line-stiffness", "N", "15 kN", _LINE_STIFFNESS),
     _dimension("stiffness", "N/mm", "20 N/mm", _STIFFNESS),
     _dimension("flow", "mm³/s", "10 mm3/s", _FLOW),
+    _dimension("melting-integral", "A²s", "30 A2s", _MELTING),
     _dimension("expansion", "1/K", "12 um/m/K", _EXPANSION),
     _dimension("per-length", "1/mm", "80 steps/mm", _PER_LENGTH),
     _dimension("ratio", "", "0.2", _RATIO, bare=True),

@@ -20,6 +20,7 @@ from scantling.reading.yaml_nodes import read_yaml
 
 M = TypeVar("M", bound=BaseModel)
 _NOUNS = {"accepted": "accepted finding", "stock": "stock", "spares": "spares rule", "axes": "axis", "mates": "mate"}
+_NOUNS |= {"loom": "wire", "electronics": "electronics"}
 
 
 @dataclass

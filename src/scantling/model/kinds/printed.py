@@ -21,7 +21,8 @@ class Printed(Part):
     """A part to print; its options are plastic × mesh variant.
 
     meshes : the first that suits the chosen parts is printed; none is a finding, "no file exists"
-    plastics : allowed, in the maker's order of liking; zone : how hot it gets (``cool``, ``warm``, ``hot``)
+    plastics : allowed, in the maker's order of liking; zone : how hot it gets: a word of the table of zones (``cool``,
+        ``warm``, ``hot``, ``motor``, ``carriage`` …), or a zone that the design describes
     """
 
     kind: Literal["printed"] = "printed"
@@ -30,4 +31,4 @@ class Printed(Part):
     walls: Count = 3
     wall_width_mm: Length | None = None
     infill_ratio: Ratio | None = None
-    zone: Literal["cool", "warm", "hot"] = "cool"
+    zone: str = "cool"

@@ -18,6 +18,7 @@ from scantling.reading.rules.ranges import ranges
 from scantling.reading.rules.sheets import sheets
 from scantling.reading.rules.shop import workshop
 from scantling.reading.rules.sizes import sizes
+from scantling.reading.rules.wiring import wiring
 from scantling.reading.rules.words import words
 from scantling.reading.scene import Scene
 
@@ -32,6 +33,7 @@ RULES: tuple[Callable[[Scene], None], ...] = (
     axes,
     mates,
     rails,
+    wiring,
     chains,
     clearances,
     joints,
