@@ -21,7 +21,7 @@ LEAST_PROTRUSION_PITCHES = 1.0
 # Longest step between standard lengths up to 70 mm: one that sticks out further can be replaced by the next shorter.
 STEP_MM = {False: 5.0, True: 6.35}
 # Engaged length in diameters. Source: electronics workmanship manual (hard metal 1 d); workshop practice for the rest.
-LEAST_ENGAGEMENT_DIAMETERS = {"metal": 1.0, "insert": 1.0, "plastic": 2.0, "panel": 2.0}
+LEAST_ENGAGEMENT_DIAMETERS = {"metal": 1.0, "insert": 1.0, "plastic": 2.0, "panel": 2.0, "panel edge": 3.0}
 # Room kept at the bottom of a blind hole. Source: workshop practice.
 LEAST_BOTTOM_MM = 0.5
 ROUNDING_MM = 1e-6

@@ -6,7 +6,7 @@ from typing import Any, Literal
 
 from pydantic import model_validator
 
-from scantling.model.base import Count, Data, Expression, Length, YesNo
+from scantling.model.base import Count, Data, Expression, Force, Length, Torque, YesNo
 
 
 class Layer(Data):
@@ -44,7 +44,7 @@ class Into(Data):
     nut: Literal["plain", "lock", "thin"] | None = None
     place: str | None = None
     depth: Expression | None = None
-    holds: Literal["metal", "insert", "plastic", "panel"] = "metal"
+    holds: Literal["metal", "insert", "plastic", "panel", "panel edge"] = "metal"
     blind: YesNo = True
 
     @model_validator(mode="before")
@@ -64,7 +64,10 @@ class Joint(Data):
 
     screw : head and thread, ``socket head M3``; the length is chosen    through : the stack, head side first
     free_end_mm : how far the screw may stick out; missing means the usual limit
-    locking : how it is kept from turning loose
+    locking : how it is kept from turning loose    grade : property class of the screw (8.8, A2-70, grade 2); missing
+    means the lowest that is sold    tighten_nmm : to what torque; missing means by feel
+    aligns : it is loosened to align what it holds    tightened : how often it is done up in its life
+    pull_n, slide_n : force on each screw that would open the joint, that would slide it
     """
 
     id: str = ""
@@ -76,5 +79,11 @@ class Joint(Data):
     free_end_mm: Length | None = None
     locking: Literal["none", "lock nut", "two nuts", "threadlocker"] = "none"
     shakes: YesNo = False
+    grade: str | None = None
+    tighten_nmm: Torque | None = None
+    aligns: YesNo = False
+    tightened: Count | None = None
+    pull_n: Force | None = None
+    slide_n: Force | None = None
     step: str | None = None
     note: str = ""

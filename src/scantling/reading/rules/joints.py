@@ -10,6 +10,7 @@ from scantling.model.joint import Into, Joint
 from scantling.quantities import parse_count
 from scantling.reading.scene import Scene
 from scantling.tables.fastener_names import HEAD_WORDS, JOINT_SCREW
+from scantling.tables.property_classes import property_class
 from scantling.tables.screws import screw_lengths
 from scantling.tables.threads import thread
 
@@ -32,6 +33,7 @@ def joints(scene: Scene) -> None:
             scene.add("26", f"{said_by} is made 0 times", "write 1 or more, or delete it", *path, "count")
         if joint.step is not None:
             scene.expect("steps", joint.step, said_by, *path, "step")
+        _grade(scene, joint, said_by, *path, "grade")
 
 
 def _screw(scene: Scene, joint: Joint, said_by: str, *path: str) -> None:
@@ -46,6 +48,15 @@ def _screw(scene: Scene, joint: Joint, said_by: str, *path: str) -> None:
         screw_lengths(HEAD_WORDS[found["head"]], found["thread"])
     except LookUpError as error:
         scene.add("40", f"{said_by}: {error.what}", error.mend, *path)
+
+
+def _grade(scene: Scene, joint: Joint, said_by: str, *path: str) -> None:
+    if joint.grade is None:
+        return
+    try:
+        property_class(joint.grade)
+    except LookUpError as error:
+        scene.add("40", f"{said_by}: {joint.grade!r} is no property class of screws", str(error), *path)
 
 
 def _into(scene: Scene, into: Into, said_by: str, *path: str) -> None:
