@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from scantling.checks.inputs import Input, known, or_typical
+from scantling.checks.inputs import Input, known, or_range, or_typical
 from scantling.errors import LookUpError
-from scantling.formulas.contact import VICKERS_POINTS, vickers_from_rockwell_hv
+from scantling.formulas.contact import VICKERS_POINTS, rockwell_from_vickers_hrc, vickers_from_rockwell_hv
 from scantling.model.kinds import Rod, SheetStock
 from scantling.model.part import Part
 from scantling.quantities import Figure, Grade
@@ -68,6 +68,23 @@ def hardness_input(rod: Rod) -> Input:
         vickers_from_rockwell_hv(min(hardest, max(softest, end))) for end in (given.value, given.low, given.high)
     )
     return Input(what, nominal, low, high, "HV")
+
+
+def rockwell_input(rod: Rod, possible_hrc: tuple[float, float]) -> Input:
+    """Return the hardness of a rod in Rockwell C: given, else that of its material; missing where unknown.
+
+    possible_hrc : what it may be where it is missing; steel too soft for the scale counts as its low end, 20
+    """
+    what, given = f"surface hardness of {rod.id}", rod.surface_hardness_hrc
+    found = material_of(rod.material)
+    band = found.hardness_hv if found else None
+    if given is not None or band is None:
+        return or_range(what, given, *possible_hrc, "HRC")
+    least_hv, most_hv = VICKERS_POINTS[0][1], VICKERS_POINTS[-1][1]
+    low, nominal, high = (
+        rockwell_from_vickers_hrc(min(most_hv, max(least_hv, end))) for end in (band.low, band.typical, band.high)
+    )
+    return or_typical(what, None, Figure(nominal, low, high), "HRC")
 
 
 def softens_c(plastic: str) -> float | None:

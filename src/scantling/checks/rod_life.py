@@ -1,7 +1,7 @@
 """Travel that nine of ten ball bushings reach under their load, against the life that is wanted.
 
-The factor for softer shafts is used only where one is published, from 20 HRC up; below, no life is claimed and the
-contact pressure decides. Plain linings have no balls and no such life.
+The factor for softer shafts is used only where worked lives are published, from 40 HRC up; below, no life is claimed
+and the contact pressure decides. Plain linings have no balls and no such life.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from scantling.checks.guide_loads import guided, level_guides
 from scantling.checks.inputs import or_range, or_typical
 from scantling.checks.judging import judge, say
 from scantling.checks.limits import at_least
+from scantling.checks.materials import rockwell_input
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding, Verdict
@@ -31,15 +32,16 @@ def _run(reader: Reader, subject: str) -> Finding:
     if on.bushing.lining != "ball":
         because = f"A {on.bushing.lining} lining has no balls that tire; it wears, which shows as play."
         return say(CHECK, reader, subject, Verdict.SOUND, because)
-    hardness = on.rod.surface_hardness_hrc
-    if hardness is not None and hardness.high < SOFTEST_HRC:
+    hardness = rockwell_input(on.rod, (SOFTEST_HRC, HARDEST_HRC))
+    if hardness.low < SOFTEST_HRC:
         because = (
-            f"No hardness factor is published below {SOFTEST_HRC:g} HRC: no life is claimed, see contact pressure."
+            f"{on.rod.id} of {hardness.shown()}: no hardness factor is proven below {SOFTEST_HRC:g} HRC, so no life is "
+            "claimed; the pressure of its balls decides (ROD-03)."
         )
         return say(CHECK, reader, subject, Verdict.SOUND, because)
 
     def life(mass: float, share: float, rating: float, hard: float, factor: float) -> float:
-        ratio = hardness_ratio(max(SOFTEST_HRC, hard))
+        ratio = hardness_ratio(hard)
         basis_km = float(on.bushing.life_basis_km)
         return min(LONGEST_KM, bushing_life_km(rating, on.on_bushing_n(mass, share), ratio, factor, basis_km))
 
@@ -52,7 +54,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             "mass": on.mass,
             "share": on.share,
             "rating": or_range(f"load rating of {on.bushing.id}", on.bushing.dynamic_load_n, *POSSIBLE_LOAD_N, "N"),
-            "hard": or_range(f"surface hardness of {on.rod.id}", hardness, SOFTEST_HRC, HARDEST_HRC, "HRC"),
+            "hard": hardness,
             "factor": or_typical("load factor of the running", None, LOAD_FACTOR),
         },
         bounds=at_least(float(wanted_km)),

@@ -166,6 +166,25 @@ def vickers_from_rockwell_hv(hardness_hrc: float) -> float:
     return low_hv + share * (high_hv - low_hv)
 
 
+def rockwell_from_vickers_hrc(hardness_hv: float) -> float:
+    """Rockwell C hardness of steel from Vickers; ValueError outside the table.
+
+    hardness_hv : hardness [HV]
+
+    Valid for: steel, 238 to 832 HV; ± 2 HRC.
+    Source: ASTM E140, the same points as vickers_from_rockwell_hv; straight between them.
+
+    >>> rockwell_from_vickers_hrc(697.0)
+    60.0
+    """
+    points = VICKERS_POINTS
+    if not points[0][1] <= hardness_hv <= points[-1][1]:
+        raise ValueError(f"no Rockwell hardness for {hardness_hv:g} HV: the table holds 238 to 832 HV")
+    upper = max(1, next(n for n, (_, hv) in enumerate(points) if hv >= hardness_hv))
+    (low_hrc, low_hv), (high_hrc, high_hv) = points[upper - 1], points[upper]
+    return low_hrc + (hardness_hv - low_hv) / (high_hv - low_hv) * (high_hrc - low_hrc)
+
+
 def yield_from_hardness_mpa(hardness_hv: float) -> float:
     """Yield strength of steel from its Vickers hardness, an estimate.
 

@@ -16,5 +16,5 @@ def guide_limit(name: str) -> Figure:
     1.0
     """
     row = pick("limit of guides", name, {row["limit"]: row for row in rows("guide_limits")})
-    value = float(row["value"])
-    return Figure(value, float(row["low"] or value), float(row["high"] or value), Grade.TYPICAL, row["source"])
+    value = float(row["usual_number"])
+    return Figure(value, float(row["low_number"] or value), float(row["high_number"] or value), Grade.TYPICAL, row["source"])
