@@ -10,7 +10,14 @@ from typing import TypeVar
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import ZERO, size
-from scantling.build.typical import belt_pitch, bushing_drag, bushing_friction, screw_friction
+from scantling.build.typical import (
+    belt_pitch,
+    bushing_drag,
+    bushing_friction,
+    screw_bow,
+    screw_friction,
+    screw_lead_error,
+)
 from scantling.formulas import belts
 from scantling.model.axis import BeltAxis, ScrewAxis
 from scantling.model.kinds import BallBearing, Belt, Bushing, DriveNut, Motor, Pulley, ThreadedRod
@@ -72,7 +79,10 @@ class BeltDrive:
 
 @dataclass(frozen=True)
 class ScrewDrive:
-    """A screw axis; ``friction`` is that of screw on nut, ``nut_thread`` and ``backlash_mm`` are the nut's, if any."""
+    """A screw axis; ``friction`` is that of screw on nut, ``nut_thread`` and ``backlash_mm`` are the nut's, if any.
+
+    bow_300_mm, lead_error_300_mm : of 300 mm of the screw    float_mm : how far the nut shifts sideways in its seat
+    """
 
     axis: str
     thread: Thread
@@ -87,6 +97,9 @@ class ScrewDrive:
     friction: Figure
     nut_thread: str | None
     backlash_mm: Figure | None
+    bow_300_mm: Figure
+    lead_error_300_mm: Figure
+    float_mm: Figure
 
 
 @dataclass(frozen=True)
@@ -216,6 +229,9 @@ def screw_drive(reader: Reader, axis: str) -> ScrewDrive:
         friction=_friction(described, screw, nut, found),
         nut_thread=nut.thread if isinstance(nut, DriveNut) else None,
         backlash_mm=nut.backlash_mm if isinstance(nut, DriveNut) else None,
+        bow_300_mm=screw.bow_300_mm or screw_bow(found),
+        lead_error_300_mm=screw.lead_error_300_mm or screw_lead_error(found),
+        float_mm=(nut.float_mm if isinstance(nut, DriveNut) else None) or ZERO,
     )
 
 

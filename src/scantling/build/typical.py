@@ -12,6 +12,7 @@ from scantling.tables.bands import Band
 from scantling.tables.belt_profiles import belt_profile
 from scantling.tables.frictions import friction
 from scantling.tables.materials import material
+from scantling.tables.motion_limits import screw_make
 from scantling.tables.motor_faces import motor_face
 from scantling.tables.threads import Thread
 
@@ -64,6 +65,16 @@ def screw_friction(found: Thread) -> Figure:
     """Return the friction of a drive screw in its nut."""
     pair = "trapezoidal screw" if found.family == "trapezoidal" else "threaded rod"
     return typical(friction(pair).friction_ratio, f"{pair}, usual")
+
+
+def screw_bow(found: Thread) -> Figure:
+    """Return how far the middle of 300 mm of a screw usually lies beside a straight line, in mm."""
+    return typical(screw_make(found.family).bow_mm, f"{found.name}, usual")
+
+
+def screw_lead_error(found: Thread) -> Figure:
+    """Return by how much the lead of a screw is usually out on 300 mm, in mm."""
+    return typical(screw_make(found.family).lead_error_mm, f"{found.name}, usual")
 
 
 def tapped_depth(motor: Motor) -> Figure | None:

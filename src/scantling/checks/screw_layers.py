@@ -42,4 +42,5 @@ CHECK = check_of(
     title="Layers in full steps",
     source="definition: layer / (lead / full steps)",
     subjects=screw_axes,
+    informs=True,
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from scantling.build.drives import ScrewDrive, screw_drive
@@ -10,7 +10,8 @@ from scantling.build.reader import Reader
 from scantling.checks.axis_loads import load_inputs, push_n
 from scantling.checks.inputs import Input, known
 from scantling.checks.subjects import ident
-from scantling.formulas.power_screws import raising_torque_nmm
+from scantling.formulas.dynamics import weight_n
+from scantling.formulas.power_screws import lowering_torque_nmm, raising_torque_nmm
 from scantling.model.axis import ScrewAxis
 
 
@@ -29,15 +30,21 @@ class ScrewLoad:
 
     def torque_nmm(self, figures: Mapping[str, float]) -> float:
         """Return the torque that all screws together take."""
+        return self._turned(raising_torque_nmm, self.push_n(figures), figures["thread"])
+
+    def lowering_nmm(self, figures: Mapping[str, float]) -> float:
+        """Return the torque that lowers the load at a steady speed; negative where the load drives the screws.
+
+        The drag of the guide carries a part of the weight on the way down.
+        """
+        hanging_n = max(0.0, weight_n(figures["mass"]) - figures["drag"])
+        return self._turned(lowering_torque_nmm, hanging_n, figures["thread"])
+
+    def _turned(self, torque: Callable[..., float], force_n: float, friction_ratio: float) -> float:
+        """Return the torque of all screws that share a force."""
         thread, screws = self.drive.thread, max(1, self.drive.screws)
-        one_nmm = raising_torque_nmm(
-            self.push_n(figures) / screws,
-            thread.pitch_diameter_mm,
-            float(self.drive.lead_mm),
-            figures["thread"],
-            thread.flank_half_angle_deg,
-        )
-        return screws * one_nmm
+        lead_mm, angle_deg = float(self.drive.lead_mm), thread.flank_half_angle_deg
+        return screws * torque(force_n / screws, thread.pitch_diameter_mm, lead_mm, friction_ratio, angle_deg)
 
 
 def screw_load(reader: Reader, axis: ScrewAxis, subject: str) -> ScrewLoad:

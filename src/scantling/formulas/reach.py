@@ -54,20 +54,34 @@ def narrowest_mm(gap_mm: float, travel_mm: float, closes: str) -> float:
     return gap_mm - travel_mm if closes == "high" else gap_mm
 
 
-def home_offset_mm(end: str, start_mm: float, travel_mm: float, trips_mm: float, lost_low_mm: float) -> float:
+def home_offset_mm(end: str, start_mm: float, travel_mm: float, lost_low_mm: float) -> float:
     """Position to enter for an axis that stands on its switch, counted from the low edge of what can be used.
 
     end : ``low`` or ``high``: where its switch is [-]
     start_mm : of the tool over the bed with the axis at its low end [mm]
-    travel_mm : way of the axis between its hard stops [mm]
-    trips_mm : how far before the hard stop the switch trips [mm]
+    travel_mm : way of the axis [mm]
     lost_low_mm : what clips and rims take at the low edge [mm]
 
-    Valid for: positions that grow from the low to the high end.
+    Valid for: positions that grow from the low to the high end; a travel that ends where the switch trips.
     Source: sum of lengths.
 
-    >>> home_offset_mm("low", -5.0, 200.0, 2.0, 10.0), home_offset_mm("high", -5.0, 200.0, 2.0, 10.0)
-    (-13.0, 183.0)
+    >>> home_offset_mm("low", -5.0, 200.0, 10.0), home_offset_mm("high", -5.0, 200.0, 10.0)
+    (-15.0, 185.0)
     """
-    tool_mm = start_mm + trips_mm if end == "low" else start_mm + travel_mm - trips_mm
-    return tool_mm - lost_low_mm
+    return start_mm + (travel_mm if end == "high" else 0.0) - lost_low_mm
+
+
+def switch_room_mm(trips_mm: float, give_mm: float, stopping_mm: float) -> float:
+    """Way that is left behind an end switch when the axis has stopped; negative where something is hit.
+
+    trips_mm : how far before the hard stop the switch trips [mm]
+    give_mm : how far its lever or plunger goes on from there [mm]
+    stopping_mm : way that the axis still makes, v² / 2 a [mm]
+
+    Valid for: a controller that stops at once when the switch trips.
+    Source: difference.
+
+    >>> switch_room_mm(2.0, 1.5, 0.5)
+    1.0
+    """
+    return min(trips_mm, give_mm) - stopping_mm

@@ -91,13 +91,17 @@ class BeltAxis(_AxisBase):
 
 
 class ScrewAxis(_AxisBase):
-    """A screw drive with ``screws`` screws; ``ends`` gives the fixity (first end, second end) of each."""
+    """A screw drive with ``screws`` screws; ``ends`` gives the fixity (first end, second end) of each.
+
+    screws_apart : distance of two screws, as a size
+    """
 
     drive: Literal["screw"]
     screw: str
     nut: str | None = None
     coupler: str | None = None
     screws: Count = 1
+    screws_apart: Expression | None = None
     free: Expression | None = None
     ends: Literal["fixed-free", "supported-supported", "fixed-supported", "fixed-fixed"] = "fixed-free"
     screw_friction_ratio: Ratio | None = None

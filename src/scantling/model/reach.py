@@ -24,7 +24,7 @@ class Reach(Data):
 
 
 class Home(Data):
-    """How an axis finds its place: a switch that trips at one end, run into at ``speed_mm_s``.
+    """How an axis finds its place: a switch that trips at one end of its travel, run into at ``speed_mm_s``.
 
     trips : how far before the hard stop the switch trips    give : how far its lever or plunger goes on from there
     """
