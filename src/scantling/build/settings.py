@@ -10,13 +10,15 @@ from math import sqrt
 from scantling.build.axis_loads import travel
 from scantling.build.drives import belt_gear, belt_run, screw_drive
 from scantling.build.missing import NotDescribedError
+from scantling.build.reach import home_size, reach_sizes
 from scantling.build.reader import Reader
 from scantling.build.sizes import size
 from scantling.build.typical import belt_line_mass
 from scantling.errors import LookUpError
 from scantling.formulas.belts import span_frequency_hz
-from scantling.model.axis import BeltAxis
-from scantling.model.kinds import Belt, Motor
+from scantling.formulas.reach import home_offset_mm, reached_mm
+from scantling.model.axis import BeltAxis, ScrewAxis
+from scantling.model.kinds import Belt, Coupler, Motor
 from scantling.quantities import Figure, show_fraction, show_number
 from scantling.tables.belt_profiles import installation_tension_n
 
@@ -47,12 +49,14 @@ def settings(reader: Reader) -> tuple[Setting, ...]:
 
 
 def axis_settings(reader: Reader, axis: str) -> tuple[Setting, ...]:
-    """Return the values of one axis: steps, sizes of steps, travel, speed and acceleration, motor current."""
+    """Return the values of one axis: steps, travel, reach, place of its switch, speed, acceleration, motor current."""
     described = reader.design.axes[axis]
     drive = _belt_steps if isinstance(described, BeltAxis) else _screw_steps
     found = [*_or_none(lambda: drive(reader, axis)), *_or_none(lambda: _travel(reader, axis))]
+    found += [*_or_none(lambda: _reach(reader, axis)), *_or_none(lambda: _switch(reader, axis))]
     found += _needs(reader, axis)
     found += _current(reader, axis)
+    found += _marks(reader, axis)
     return tuple(found)
 
 
@@ -143,6 +147,51 @@ def _steps(
 def _travel(reader: Reader, axis: str) -> list[Setting]:
     length = _rounded(reader.derive(travel, axis))
     return [_setting(axis, "travel", "travel", length, "mm", because="free length of the rods less carriage and stops")]
+
+
+def _reach(reader: Reader, axis: str) -> list[Setting]:
+    """What can be used of the bed along an axis, and the position of an axis that stands on its switch."""
+    sizes, home = reader.derive(reach_sizes, axis), reader.design.axes[axis].home
+    start_mm, way_mm, low_mm = sizes.start_mm.value, sizes.travel_mm.value, sizes.lost_low_mm.value
+    reached = reached_mm(start_mm, way_mm, low_mm, sizes.over_mm.value, sizes.lost_high_mm.value)
+    because = "counted from the low edge of what is reached"
+    found = [
+        _setting(
+            axis,
+            "reach",
+            "reach over the bed",
+            show_number(reached),
+            "mm",
+            because="travel, less what clips and rims take",
+        )
+    ]
+    if home is not None:
+        offset = show_number(home_offset_mm(home.end, start_mm, way_mm, low_mm))
+        found.append(
+            _setting(axis, "home-offset", f"position at the switch, {home.end} end", offset, "mm", because=because)
+        )
+    return found
+
+
+def _switch(reader: Reader, axis: str) -> list[Setting]:
+    """Where the end switch must trip."""
+    trips = reader.derive(home_size, axis, "trips")
+    home = reader.design.axes[axis].home
+    end = home.end if home is not None else ""
+    title = f"switch trips before the hard stop, {end} end"
+    return [_setting(axis, "switch", title, _rounded(trips), "mm", because="set by hand, then looked at slowly")]
+
+
+def _marks(reader: Reader, axis: str) -> list[Setting]:
+    """A mark across couplers of soft tube, where a slip of one of several tilts the machine."""
+    described = reader.design.axes[axis]
+    if not isinstance(described, ScrewAxis) or described.coupler is None or described.screws < 2:
+        return []
+    coupler = reader.part(described.coupler)
+    if not isinstance(coupler, Coupler) or coupler.body != "tube":
+        return []
+    title = "paint a mark across both ends of each coupler and look at it every time"
+    return [_setting(axis, "coupler-marks", title, "", "", because="a slip of one tilts the gantry")]
 
 
 def _needs(reader: Reader, axis: str) -> list[Setting]:

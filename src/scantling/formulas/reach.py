@@ -55,7 +55,7 @@ def narrowest_mm(gap_mm: float, travel_mm: float, closes: str) -> float:
 
 
 def home_offset_mm(end: str, start_mm: float, travel_mm: float, lost_low_mm: float) -> float:
-    """Position to enter for an axis that stands on its switch, counted from the low edge of what can be used.
+    """Position to enter for an axis that stands on its switch, counted from the low edge of what is reached.
 
     end : ``low`` or ``high``: where its switch is [-]
     start_mm : of the tool over the bed with the axis at its low end [mm]
@@ -63,12 +63,14 @@ def home_offset_mm(end: str, start_mm: float, travel_mm: float, lost_low_mm: flo
     lost_low_mm : what clips and rims take at the low edge [mm]
 
     Valid for: positions that grow from the low to the high end; a travel that ends where the switch trips.
-    Source: sum of lengths.
+    Source: sum of lengths; what is reached begins at the tool's own low end or behind what the edge takes.
 
     >>> home_offset_mm("low", -5.0, 200.0, 10.0), home_offset_mm("high", -5.0, 200.0, 10.0)
     (-15.0, 185.0)
+    >>> home_offset_mm("low", 10.0, 180.0, 0.0)
+    0.0
     """
-    return start_mm + (travel_mm if end == "high" else 0.0) - lost_low_mm
+    return start_mm + (travel_mm if end == "high" else 0.0) - max(start_mm, lost_low_mm)
 
 
 def switch_room_mm(trips_mm: float, give_mm: float, stopping_mm: float) -> float:
