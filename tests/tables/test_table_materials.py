@@ -185,7 +185,7 @@ def test_rules_of_property_classes():
         found = property_class(row["property_class"])
         assert found.proof_mpa <= found.yield_mpa < found.ultimate_mpa
         first, _, second = found.name.partition(".")
-        if second:  # the name says it: ultimate in hundreds, yield as tenths of it; both are rounded
+        if second:  # the name of a metric class says it: ultimate in hundreds, yield as tenths of it; both are rounded
             assert found.ultimate_mpa == pytest.approx(100 * int(first), rel=0.06)
             assert found.yield_mpa == pytest.approx(10 * int(first) * int(second), rel=0.07)
     with pytest.raises(LookUpError, match=r"did you mean 8\.8"):
@@ -268,6 +268,7 @@ def test_every_source_is_used_and_can_be_cited():
 TABLES = (
     "belt_profiles",
     "belt_tensions",
+    "clamp_limits",
     "clearance_holes_inch",
     "clearance_holes_metric",
     "frictions",
@@ -286,6 +287,7 @@ TABLES = (
     "screw_lengths",
     "shaft_deviations",
     "tapping_drills",
+    "tightenings",
     "trapezoidal_threads",
     "unified_threads",
     "washers_inch",
