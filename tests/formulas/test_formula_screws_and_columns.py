@@ -12,11 +12,9 @@ from scantling.formulas import columns, power_screws, whirl
 from scantling.formulas.power_screws import (
     collar_torque_nmm,
     lowering_torque_nmm,
-    nut_factor_ratio,
     raising_torque_nmm,
     screw_efficiency_ratio,
     self_locking_ratio,
-    tightening_torque_nmm,
 )
 
 COLLARS_MM = {"82.5": 82.5, "30": 30.0}
@@ -99,20 +97,6 @@ def test_a_screw_too_steep_to_turn_jams():
     assert raising_torque_nmm(100, 2, 60, 0.4, 0) == float("inf")
     assert screw_efficiency_ratio(100, 60, float("inf")) == 0
     assert power_screws.lead_angle_rad(2 * pi, 2) == pytest.approx(pi / 4)
-
-
-@pytest.mark.outside
-@pytest.mark.parametrize(("d", "pitch"), [(5, 0.8), (8, 1.25)])
-def test_nut_factor_is_about_a_fifth(d, pitch):
-    # Source: machine design textbook eqs. 8-26 and 8-27, K about 0.20 for f = fc = 0.15
-    factor = nut_factor_ratio(d, d - 0.6495 * pitch, pitch, 30, 0.15, 0.15)
-    assert factor == pytest.approx(0.198, abs=0.001)
-
-
-def test_tightening_comes_near_the_shop_tables():
-    # steel 8.8 with 0.75 of proof load: M3 1.3, M5 5.7 N·m in shop tables (from memory), within a fifth
-    assert tightening_torque_nmm(0.2, 0.75 * 2920, 3) / 1000 == pytest.approx(1.3, rel=0.2)
-    assert tightening_torque_nmm(0.2, 0.75 * 8230, 5) / 1000 == pytest.approx(5.7, rel=0.2)
 
 
 @pytest.mark.outside

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import atan, cos, pi, radians, tan
+from math import atan, cos, pi, radians
 
 
 def lead_angle_rad(lead_mm: float, pitch_diameter_mm: float) -> float:
@@ -117,51 +117,6 @@ def self_locking_ratio(
     """
     slope_ratio = lead_mm / (pi * pitch_diameter_mm)
     return friction_ratio / cos(radians(flank_half_angle_deg)) / slope_ratio
-
-
-def nut_factor_ratio(
-    major_mm: float,
-    pitch_diameter_mm: float,
-    lead_mm: float,
-    flank_half_angle_deg: float,
-    thread_friction_ratio: float,
-    collar_friction_ratio: float,
-) -> float:
-    """Factor K in T = K F d for tightening a fastener.
-
-    major_mm : nominal diameter [mm]
-    pitch_diameter_mm : pitch diameter [mm]
-    lead_mm : pitch of the thread [mm]
-    flank_half_angle_deg : 30 for V-threads [deg]
-    thread_friction_ratio : coefficient of friction in the thread [-]
-    collar_friction_ratio : coefficient of friction under the head [-]
-
-    Valid for: washer faces 1.5 diameters wide (mean collar diameter 1.25 d).
-    Source: textbook of machine design, bolts, eq. 8-26: d2/(2d) · (tan λ + f / cos α)/(1 - f tan λ / cos α) + 0.625 fc.
-
-    >>> round(nut_factor_ratio(8.0, 7.188, 1.25, 30.0, 0.15, 0.15), 3)
-    0.197
-    """
-    tangent = tan(lead_angle_rad(lead_mm, pitch_diameter_mm))
-    f_ratio = thread_friction_ratio / cos(radians(flank_half_angle_deg))
-    thread_ratio = (tangent + f_ratio) / (1 - f_ratio * tangent)
-    return pitch_diameter_mm / (2 * major_mm) * thread_ratio + 0.625 * collar_friction_ratio
-
-
-def tightening_torque_nmm(factor_ratio: float, preload_n: float, major_mm: float) -> float:
-    """Torque that tightens a fastener to a preload.
-
-    factor_ratio : the factor K, about 0.2 for dry steel [-]
-    preload_n : wanted preload; 0.75 of the proof load where it is loosened again [N]
-    major_mm : nominal diameter [mm]
-
-    Valid for: scatter of ± 30 % and more with hand and eye.
-    Source: textbook of machine design, bolts, eq. 8-27: T = K F d.
-
-    >>> tightening_torque_nmm(0.2, 6172.5, 5.0)
-    6172.5
-    """
-    return factor_ratio * preload_n * major_mm
 
 
 def rounded_way_mm(exact_per_mm: Fraction, entered_per_mm: Fraction, way_mm: float) -> float:
