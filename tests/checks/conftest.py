@@ -19,7 +19,20 @@ from scantling.model.project import Project
 from scantling.model.workshop import Workshop
 
 Described = dict[str, Any]
-SECTIONS = ("parts", "places", "axes", "mates", "joints", "sheets", "rails", "warmings", "frames", "chains", "steps")
+SECTIONS = (
+    "parts",
+    "places",
+    "axes",
+    "mates",
+    "joints",
+    "sheets",
+    "rails",
+    "warmings",
+    "frames",
+    "chains",
+    "steps",
+    "clearances",
+)
 
 
 def motor(torque: str, current: str, resistance: str, inductance: str, **more: str) -> Described:
@@ -57,6 +70,16 @@ PARTS: Described = {
     "nut-tr8x8": {"kind": "drive-nut", "thread": "Tr8x8(P2)", "mass": "15 g"},
     "coupler-5-6": {"kind": "coupler", "motor-bore": "5 mm", "screw-bore": "6 mm"},
     "coupler-5-8": {"kind": "coupler", "motor-bore": "5 mm", "screw-bore": "8 mm"},
+    "bending-5-6": {"kind": "coupler", "motor-bore": "5 mm", "screw-bore": "6 mm", "body": "bending"},
+    "rigid-5-6": {"kind": "coupler", "motor-bore": "5 mm", "screw-bore": "6 mm", "body": "rigid"},
+    "tube-5": {
+        "kind": "coupler",
+        "motor-bore": "5 mm",
+        "screw-bore": "5 mm",
+        "body": "tube",
+        "outer-diameter": "9 mm",
+        "span": "8 mm",
+    },
     "gantry": {"kind": "thing", "mass": "1.05 kg"},
     "rod-10": {"kind": "rod", "diameter": "10 mm", "fit": "h6", "material": "steel", "surface-hardness": "60 HRC"},
     "ball-10": bushing("ball", "0.005", bore="10 mm", length="29 mm", mass="30 g"),
@@ -146,13 +169,55 @@ def screw_case(axis: Mapping[str, Any] | None = None, parts: Mapping[str, Any] |
         "z-motor": options("motor-full", "motor-flat", quantity=2),
         "z-screw": options("m6", "tr8x2", "tr8x8", "inch-screw", quantity=2, length="235 mm"),
         "z-nut": options("nut-m6", "nut-tr8x2", "nut-tr8x8", quantity=2),
-        "z-coupler": options("coupler-5-6", "coupler-5-8", quantity=2),
+        "z-coupler": options("coupler-5-6", "coupler-5-8", "bending-5-6", "rigid-5-6", "tube-5", quantity=2),
         "gantry": "gantry",
         "z-rod": options("rod-10", quantity=2, length="250 mm"),
         "z-bearing": options("ball-10", quantity=4),
     }
     places |= more.pop("places", {})
     return case_of(parts=PARTS | dict(parts or {}), places=places, axes={"z": changed(SCREW, axis or {})}, **more)
+
+
+REACH: Described = {
+    "x": {"reach": {"start": "10 mm", "over": "200 mm"}},
+    "y": {
+        "reach": {"start": "10 mm", "over": "200 mm", "lost-low": "clip.reach", "lost-high": "clip.reach"},
+        "home": {"end": "low", "speed": "40 mm/s", "trips": "3 mm", "give": "1.6 mm"},
+    },
+    "z": {"reach": {"start": "0 mm"}, "home": {"end": "low", "speed": "4 mm/s", "trips": "1 mm", "give": "1.6 mm"}},
+}
+CLEARANCES: Described = {
+    "duct-over-clips": {"axis": "y", "gap": "8 mm - clip.height"},
+    "clamp-to-idler": {"axis": "y", "gap": "193 mm", "closes": "high"},
+    "ends-low": {"axis": "z", "gap": "3 mm", "closes": "low"},
+}
+
+
+def span_case(changes: Mapping[str, Any] | None = None, gaps: Mapping[str, Any] | None = None, **more: Any) -> Case:
+    """Open a machine that reaches along x, y and z; ``changes`` alter its axes (``y.reach.start``), ``gaps`` its gaps."""
+    belted, screwed = {**BELT, "moves": ["bed"]}, changed(SCREW, {"needs.acceleration": "60 mm/s2"})
+    axes: Described = {name: {**(screwed if name == "z" else belted), **reach} for name, reach in REACH.items()}
+    clips = {"clip": {"kind": "thing", "sizes": {"reach": "10 mm", "height": "5 mm"}}}
+    flat = {"clip-flat": {"kind": "thing", "sizes": {"reach": "8 mm", "height": "3 mm"}}}
+    places = {
+        "y-motor": "motor-full",
+        "y-pulley": "pulley-20",
+        "y-belt": "belt-6",
+        "y-rod": {"reference": "rod-hard", "quantity": 2, "length": "352 mm"},
+        "y-bearing": {"reference": "ball", "quantity": 3},
+        "bed": "bed",
+        "z-motor": {"reference": "motor-full", "quantity": 2},
+        "z-screw": {"reference": "tr8x2", "quantity": 2, "length": "235 mm"},
+        "z-nut": {"reference": "nut-tr8x2", "quantity": 2},
+        "z-coupler": {"reference": "coupler-5-8", "quantity": 2},
+        "gantry": "gantry",
+        "z-rod": {"reference": "rod-10", "quantity": 2, "length": "250 mm"},
+        "z-bearing": {"reference": "ball-10", "quantity": 4},
+        "clip": {**options("clip", "clip-flat"), "may-be-empty": "yes"},
+    }
+    found = changed({"axes": axes, "clearances": CLEARANCES}, {f"axes.{p}": v for p, v in (changes or {}).items()})
+    found["clearances"] = changed(found["clearances"], gaps or {})
+    return case_of(parts=PARTS | clips | flat, places=places, **found, **more)
 
 
 def design_of(sections: Mapping[str, Any]) -> Design:
@@ -191,6 +256,7 @@ def bench() -> SimpleNamespace:
         case=case_of,
         belt=belt_case,
         screw=screw_case,
+        span=span_case,
         options=options,
         parts=PARTS,
         said=said,
