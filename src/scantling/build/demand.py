@@ -9,9 +9,11 @@ from typing import Literal
 from scantling.build.gets import CUT, MADE, filament_of, plastic_of
 from scantling.build.hardware import brought, joint_hardware
 from scantling.build.lengths import cut_length_um, whole_um
+from scantling.build.loom import end_pieces, is_of_loom, wire_pieces
 from scantling.build.meshes import print_estimate
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
+from scantling.model.kinds import Wire
 
 UnitName = Literal["piece", "g", "length", "board-piece"]
 
@@ -43,6 +45,8 @@ def place_needs(reader: Reader, place: str) -> tuple[Need, ...]:
     if part is None:
         return ()
     brings = [Need(one.part, "piece", one.count, why) for one in reader.derive(brought, place)]
+    if is_of_loom(reader, place):
+        return (*_of_loom(reader, place, part.id, why), *brings)
     pieces = reader.pieces(place)
     own = [_own(reader, place, part.id, pieces, why)] if pieces else []
     return (*own, *brings)
@@ -69,6 +73,15 @@ def _own(reader: Reader, place: str, part: str, pieces: int, why: str) -> Need:
     if get == MADE:
         return _board_piece(reader, place, part, pieces, why)
     return Need(part, "piece", pieces, why)
+
+
+def _of_loom(reader: Reader, place: str, part: str, why: str) -> list[Need]:
+    """Wires by their lengths, and ends by the piece."""
+    if isinstance(reader.part(place), Wire):
+        lengths = reader.derive(wire_pieces, place)
+        return [Need(part, "length", count, why, length_um=length_um) for length_um, count in lengths]
+    count = reader.derive(end_pieces, place)
+    return [Need(part, "piece", count, why)] if count else []
 
 
 def _filament(reader: Reader, place: str, plastic: str, pieces: int, why: str) -> Need:

@@ -1,4 +1,8 @@
-"""The power that a supply's loads draw, as a total: sums of what the chosen parts draw."""
+"""The power that a supply's loads can draw at once, as a total: sums of what the chosen parts draw.
+
+A duty does not lower it: a heater that is on for half the time draws all its power while it is on. What can never be on
+together says so by its share ``at-once``.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +11,7 @@ from scantling.build.reader import Catalogue, Reader
 from scantling.build.total import Total
 from scantling.formulas.motors import winding_loss_w
 from scantling.model.design import Design, RailLoad
-from scantling.model.kinds import Heater, Motor, Thing
+from scantling.model.kinds import Board, Heater, Motor, Thing
 from scantling.model.part import Part
 from scantling.quantities import Figure
 
@@ -27,7 +31,7 @@ def rail_terms(design: Design, subject: str) -> tuple[str, ...]:
 
 
 def load_power(reader: Reader, subject: str, place: str) -> Figure:
-    """Return the power in W that all pieces of a place draw from a rail, duty counted.
+    """Return the power in W that all pieces of a place draw from a rail at once.
 
     A heater's power goes with the square of the rail's voltage against its own. A motor that stands still draws what
     its two windings lose at their rated current.
@@ -35,9 +39,9 @@ def load_power(reader: Reader, subject: str, place: str) -> Figure:
     part = reader.part(place)
     if part is None:
         return ZERO
-    duties = [_duty(load) for load in _loads(reader.design, subject) if load.place == place]
+    shares = [_at_once(load) for load in _loads(reader.design, subject) if load.place == place]
     power_w = part_power(part, reader.design.rails[_ident(subject)].voltage_v.value)
-    return sum(duties, ZERO) * power_w * Figure.exact(reader.pieces(place))
+    return sum(shares, ZERO) * power_w * Figure.exact(reader.pieces(place))
 
 
 def part_power(part: Part, rail_v: float) -> Figure:
@@ -47,7 +51,7 @@ def part_power(part: Part, rail_v: float) -> Figure:
             raise MissingFigureError((f"parts.{part.id}.current", f"parts.{part.id}.resistance"))
         current_a = part.current_a.value / (PEAK_PER_RMS if part.current_basis == "peak" else 1.0)
         return Figure.exact(winding_loss_w(current_a, part.resistance_ohm.value))
-    if not isinstance(part, Heater | Thing) or part.power_w is None:
+    if not isinstance(part, Board | Heater | Thing) or part.power_w is None:
         raise MissingFigureError((f"parts.{part.id}.power",))
     power_w: Figure = part.power_w
     rated_v = part.voltage_v.value if part.voltage_v is not None else rail_v
@@ -55,9 +59,9 @@ def part_power(part: Part, rail_v: float) -> Figure:
 
 
 def typed_power(case: Catalogue, subject: str) -> Figure:
-    """Return the power in W of the loads that no place holds, duty counted, with its band."""
+    """Return the power in W of the loads that no place holds, at once, with its band."""
     loads = _loads(case.project.design, subject)
-    return sum((_duty(load) * load.power_w for load in loads if load.power_w is not None), ZERO)
+    return sum((_at_once(load) * load.power_w for load in loads if load.power_w is not None), ZERO)
 
 
 def _ident(subject: str) -> str:
@@ -68,8 +72,8 @@ def _loads(design: Design, subject: str) -> tuple[RailLoad, ...]:
     return design.rails[_ident(subject)].loads
 
 
-def _duty(load: RailLoad) -> Figure:
-    return ONE if load.duty is None else load.duty
+def _at_once(load: RailLoad) -> Figure:
+    return ONE if load.at_once is None else load.at_once
 
 
 RAIL_POWER = Total(

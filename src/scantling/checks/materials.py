@@ -87,12 +87,6 @@ def rockwell_input(rod: Rod, possible_hrc: tuple[float, float]) -> Input:
     return or_typical(what, None, Figure(nominal, low, high), "HRC")
 
 
-def softens_c(plastic: str) -> float | None:
-    """Return from what temperature a plastic creeps under load for hours; None where it is not in the table."""
-    found = material_of(plastic)
-    return found.softening_c.low if found is not None and found.softening_c is not None else None
-
-
 def specific_heat_j_kg_k(part: Part) -> float | None:
     """Return the specific heat of a part's material; None where it is not known."""
     found = material_of(part.material)

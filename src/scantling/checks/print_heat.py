@@ -1,23 +1,24 @@
-"""A printed part must not creep where it sits: from where its plastic gives way under load, against the zone's heat.
+"""A printed part must not creep where it sits: its plastic's glass point less a margin, against the heat of its zone.
 
 Softening values of data sheets are for minutes; for hours under load a plastic stays 15 to 20 K below its glass point.
+A motor's mount that creeps lets the belt go slack long before it looks soft.
 """
 
 from __future__ import annotations
 
 from scantling.build.gets import plastic_of
 from scantling.build.reader import Reader
-from scantling.checks.inputs import Input
+from scantling.checks.inputs import known
 from scantling.checks.judging import judge, say
 from scantling.checks.limits import at_most
-from scantling.checks.materials import softens_c
 from scantling.checks.printed_places import printable, printed_at
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
+from scantling.checks.zones import zone_heat
 from scantling.findings import Finding, Verdict
-
-# How hot a zone gets for hours: common practice, no source. Warm: beside a motor or under the bed; hot: at the nozzle.
-ZONES_C = {"cool": 35.0, "warm": 55.0, "hot": 80.0}
+from scantling.formulas.heat import stands_for_hours_c
+from scantling.tables.electric_limits import electric_limit
+from scantling.tables.heats import glass_point_c
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -28,24 +29,26 @@ def _run(reader: Reader, subject: str) -> Finding:
     plastic = plastic_of(reader.get(place))
     if plastic is None:
         return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not printed here.")
-    soft_c = softens_c(plastic)
-    if soft_c is None:
+    glass = glass_point_c(plastic)
+    if glass is None:
         because = f"Nothing is known of how soft {plastic} gets with heat."
-        return say(CHECK, reader, subject, Verdict.UNKNOWN, because, missing=(f"softening of {plastic}",))
-    zone_c = ZONES_C[part.zone]
+        mend = "look up its glass point, or take a plastic of the table"
+        return say(CHECK, reader, subject, Verdict.UNKNOWN, because, mend, (f"glass point of {plastic}",))
     return judge(
         CHECK,
         reader,
         subject,
         rule=lambda zone, **_: zone,
         inputs={
-            "zone": Input(f"heat of a {part.zone} zone", zone_c, zone_c, zone_c, "°C", assumed=True),
-            "soft": Input(f"softening of {plastic}", soft_c, soft_c, soft_c, "°C", assumed=True),
+            "zone": zone_heat(reader, part.zone),
+            "glass": known(f"glass point of {plastic}", glass, "°C"),
+            "margin": known("margin against creep", electric_limit("creep margin"), "K"),
         },
-        bounds=at_most(lambda soft, **_: soft),
+        bounds=at_most(lambda glass, margin, **_: stands_for_hours_c(glass, margin)),
         unit="°C",
-        because=f"{place} sits in a {part.zone} zone of {{value}}; loaded for hours, {plastic} stands {{limit}}.",
-        mend="another plastic, or keep the heat away",
+        because=f"{place} sits where it gets {{value}} ({part.zone}); loaded for hours, {plastic} stands {{limit}}: "
+        "its glass point {glass} less {margin}.",
+        mend="ABS or ASA, or keep the heat away; measure it with a thermometer",
     )
 
 
@@ -53,6 +56,6 @@ CHECK = check_of(
     _run,
     code="PRINT-03",
     title="Plastic stands its zone",
-    source="table of materials; heat of the zones: common practice, no source",
+    source="glass point less 15 to 20 K; table of glass points; heat of the zones: common practice, no source",
     subjects=printable,
 )

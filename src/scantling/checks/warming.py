@@ -7,14 +7,20 @@ from dataclasses import dataclass
 from scantling.build.masses import piece_mass
 from scantling.build.missing import NotDescribedError, need
 from scantling.build.reader import Reader
+from scantling.build.sizes import feature
 from scantling.checks.inputs import Input, known
 from scantling.checks.materials import specific_heat_j_kg_k
 from scantling.checks.rule import part_at
 from scantling.checks.subjects import ident
+from scantling.formulas.heat import covered_loss_w_k, plate_loss_w_k
 from scantling.model.design import Warming
 from scantling.model.kinds import Heater, Thing
 from scantling.model.part import Part
-from scantling.quantities import Figure
+from scantling.quantities import Figure, Grade
+from scantling.tables.electric_limits import electric_limit
+from scantling.tables.heats import conductivity_w_m_k
+
+DRAUGHT_RATIO = 0.2  # either way, of a loss that is reckoned from faces: measured ones differ by so much
 
 
 @dataclass(frozen=True)
@@ -34,10 +40,36 @@ def warmed(reader: Reader, subject: str) -> Warmed:
     inputs = {
         "power": known(f"power of {heater.id}", heater.power_w, "W"),
         "store": known(f"heat store of {subject}", store_j_k(reader, name, warming), "J/K"),
-        "loss": known(f"loss of {subject}", need(warming.loss_w_k, f"warmings.{name}.loss"), "W/K"),
+        "loss": known(f"loss of {subject}", _loss_w_k(reader, name, warming), "W/K"),
         "rise": known("rise above the room", warming.target_c - warming.room_c, "K"),
     }
     return Warmed(warming, heater, inputs)
+
+
+def _loss_w_k(reader: Reader, name: str, warming: Warming) -> Figure:
+    """The loss as given, else that of both faces, one of them insulated where the design says so."""
+    if warming.loss_w_k is not None or warming.face_mm2 is None:
+        given: Figure = need(warming.loss_w_k, f"warmings.{name}.loss")
+        return given
+    return faces_loss_w_k(reader, name, warming.insulation)
+
+
+def faces_loss_w_k(reader: Reader, name: str, insulation: str | None) -> Figure:
+    """Return the loss of both faces of a heated plate, the lower one covered with what fills a place.
+
+    Its band is that of the insulation's conductivity, and a fifth either way for draughts and bright faces.
+    """
+    face = need(reader.design.warmings[name].face_mm2, f"warmings.{name}.face")
+    up, down = electric_limit("face upwards").value, electric_limit("face downwards").value
+    part = None if insulation is None else reader.part(insulation)
+    if insulation is None or part is None:
+        ends = [covered_loss_w_k(face.value, 0.0, 1.0, down)] * 3
+    else:
+        thickness_mm = reader.derive(feature, insulation, "thickness").value
+        heat = need(conductivity_w_m_k(part.material), f"parts.{part.id}.material (one of the table of insulations)")
+        ends = [covered_loss_w_k(face.value, thickness_mm, one, down) for one in (heat.value, heat.low, heat.high)]
+    value, low, high = (plate_loss_w_k(face.value, up) + end for end in ends)
+    return Figure(value, low * (1 - DRAUGHT_RATIO), high * (1 + DRAUGHT_RATIO), Grade.TYPICAL)
 
 
 def store_j_k(reader: Reader, name: str, warming: Warming) -> Figure:

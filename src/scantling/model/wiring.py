@@ -45,10 +45,14 @@ class LoomWire(Data):
 
 
 class PortWant(Data):
-    """What hangs on the board: every piece of a place on a port of its own, or all on one that they share."""
+    """What hangs on the board: every piece of a place on a port of its own, or all on one that they share.
+
+    port : its name on the board; where none is said, the weakest of its kind
+    """
 
     does: Duty
     place: str = Field(alias="for")
+    port: str = ""
     shared: YesNo = False
 
 

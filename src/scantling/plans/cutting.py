@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 from scantling.build.case import Case
 from scantling.build.lengths import cut_length_um
+from scantling.build.loom import wire_count, wire_cut_um
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.choosing.result import Cut, Purchase
 from scantling.model.build import Build
-from scantling.model.kinds import Belt
+from scantling.model.kinds import Belt, Wire
 from scantling.quantities import Figure, show_number
 
 IN_HAND = "in hand"
@@ -63,7 +64,19 @@ def _places_by_length(case: Case, build: Build) -> dict[tuple[str, int], tuple[s
         length_um = _length_um(reader, place) if part is not None and reader.get(place) == "cut" else None
         if part is not None and length_um is not None:
             found.setdefault((part.id, length_um), []).append(place)
+    for name, row in case.project.design.loom.items():
+        part = reader.part(row.wire)
+        if part is not None and _is_there(reader, name):
+            found.setdefault((part.id, reader.derive(wire_cut_um, name)), []).append(f"wire {name}")
     return {key: tuple(names) for key, names in found.items()}
+
+
+def _is_there(reader: Reader, name: str) -> bool:
+    """True for a wire that is cut in this build."""
+    try:
+        return bool(reader.derive(wire_count, name) and reader.derive(wire_cut_um, name))
+    except NotDescribedError:
+        return False
 
 
 def _length_um(reader: Reader, place: str) -> int | None:
@@ -88,9 +101,9 @@ def _bar(case: Case, cut: Cut, places: dict[tuple[str, int], tuple[str, ...]]) -
 
 
 def _sawing_um(case: Case, part: str) -> tuple[int, int]:
-    """Kerf, and what is faced off each end: a belt is cut with scissors and takes neither."""
+    """Kerf, and what is faced off each end: belts and wires are cut without a saw and take neither."""
     saw = case.project.workshop.saw
-    if isinstance(case.part(part), Belt):
+    if isinstance(case.part(part), Belt | Wire):
         return 0, 0
     return _um(saw.bar_kerf_mm), _um(saw.bar_facing_mm)
 

@@ -12,6 +12,7 @@ from scantling.plans.digests import to_json
 from scantling.plans.drilling import drill_table
 from scantling.plans.file_names import file_names
 from scantling.plans.lock import lock_bytes
+from scantling.plans.loom import loom_table
 from scantling.plans.orders import order_table
 from scantling.plans.parts_list import parts_table
 from scantling.plans.plan import Plan
@@ -35,6 +36,7 @@ def plan_files(plan: Plan, pins: Mapping[Key, str], remember: Remember = make_an
         "cut-list.csv": cut_table(plan.bars),
         "drill-schedule.csv": drill_table(plan.drills),
         "print-list.csv": print_table(plan.prints),
+        "loom.csv": loom_table(plan.loom, plan.loom_totals),
         "steps.csv": steps_table(step_plans(plan)),
     }
     files = {

@@ -16,6 +16,7 @@ from scantling.plans.dates import purchase_dates
 from scantling.plans.digests import digest
 from scantling.plans.drilling import drill_lines
 from scantling.plans.landed import four_totals
+from scantling.plans.loom import loom_lines, loom_totals
 from scantling.plans.orders import order_sheets
 from scantling.plans.parts_list import parts_lines
 from scantling.plans.plan import Plan
@@ -52,6 +53,8 @@ def make_plan(
         drills=tuple(line for sheet in design.sheets for line in drill_lines(reader, sheet, build.copies)),
         prints=print_lines(case, reader, build.copies),
         settings=reader.derive(settings),
+        loom=loom_lines(case, build),
+        loom_totals=loom_totals(case, build),
         coverage=reader.derive(coverage),
         step_order=step_order(design),
         drawings=tuple((sheet, reader.derive(drawing_digest, sheet)) for sheet in design.sheets),

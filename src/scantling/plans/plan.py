@@ -14,6 +14,7 @@ from scantling.plans.cutting import BarPlan
 from scantling.plans.dates import Dates
 from scantling.plans.drilling import DrillLine
 from scantling.plans.landed import Totals
+from scantling.plans.loom import LoomLine, LoomTotal
 from scantling.plans.orders import OrderSheet
 from scantling.plans.parts_list import PartsLine
 from scantling.plans.printing import PrintLine
@@ -45,6 +46,8 @@ class Plan:
     drills: tuple[DrillLine, ...]
     prints: tuple[PrintLine, ...]
     settings: tuple[Setting, ...]
+    loom: tuple[LoomLine, ...]
+    loom_totals: tuple[LoomTotal, ...]
     coverage: tuple[Coverage, ...]
     step_order: tuple[str, ...]
     drawings: tuple[tuple[str, str], ...]

@@ -13,12 +13,14 @@ Duty = Literal["driver", "heater", "sensor", "switch", "fan"]
 class Port(Data):
     """Ports of a board that are alike.
 
+    name : printed beside it, where not all ports of its kind are alike
     does : drives a motor, switches a heater, reads a sensor or a switch, feeds a fan
     current_a : that each may carry; of a driver the rms current of a phase    voltage_v : that it gives
     plug : the plug that goes into it
     """
 
     does: Duty
+    name: str = ""
     count: Count = 1
     current_a: Current | None = None
     voltage_v: Voltage | None = None

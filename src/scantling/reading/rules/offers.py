@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scantling.errors import nearest
-from scantling.model.kinds import Belt, Filament, Rod, SheetStock, ThreadedRod
+from scantling.model.kinds import Belt, Filament, Rod, SheetStock, ThreadedRod, Wire
 from scantling.model.workshop import Level, Offer, Workshop
 from scantling.reading.document import Document
 from scantling.reading.rules.shop import currency_of, money
@@ -78,7 +78,7 @@ def _level(scene: Scene, level: Level, before: int, currency: str, label: str, *
 def _unit(scene: Scene, offer: Offer, label: str, *path: str | int) -> None:
     """Bars need a length, boards a size, filament a mass: else nobody knows how much of it is needed."""
     part = scene.design.parts.get(offer.part)
-    is_bar = isinstance(part, Rod | ThreadedRod) or (isinstance(part, Belt) and part.closed_teeth is None)
+    is_bar = isinstance(part, Rod | ThreadedRod | Wire) or (isinstance(part, Belt) and part.closed_teeth is None)
     if is_bar and offer.length_mm is None:
         scene.add("44", f"{label} does not say how long the bar is", "add length, as in length: 1 m", *path)
     if isinstance(part, SheetStock) and (offer.board_width_mm is None or offer.board_depth_mm is None):
