@@ -193,7 +193,12 @@ CLEARANCES: Described = {
 }
 
 
-def span_case(changes: Mapping[str, Any] | None = None, gaps: Mapping[str, Any] | None = None, **more: Any) -> Case:
+def span_case(
+    changes: Mapping[str, Any] | None = None,
+    gaps: Mapping[str, Any] | None = None,
+    parts: Mapping[str, Any] | None = None,
+    **more: Any,
+) -> Case:
     """Open a machine that reaches along x, y and z; ``changes`` alter its axes (``y.reach.start``), ``gaps`` its gaps."""
     belted, screwed = {**BELT, "moves": ["bed"]}, changed(SCREW, {"needs.acceleration": "60 mm/s2"})
     axes: Described = {name: {**(screwed if name == "z" else belted), **reach} for name, reach in REACH.items()}
@@ -217,7 +222,7 @@ def span_case(changes: Mapping[str, Any] | None = None, gaps: Mapping[str, Any] 
     }
     found = changed({"axes": axes, "clearances": CLEARANCES}, {f"axes.{p}": v for p, v in (changes or {}).items()})
     found["clearances"] = changed(found["clearances"], gaps or {})
-    return case_of(parts=PARTS | clips | flat, places=places, **found, **more)
+    return case_of(parts=PARTS | clips | flat | dict(parts or {}), places=places, **found, **more)
 
 
 def design_of(sections: Mapping[str, Any]) -> Design:
