@@ -16,6 +16,7 @@ from scantling.build.stacks import joint_count
 from scantling.checks.inputs import Input, known
 from scantling.checks.judging import judge, say
 from scantling.checks.limits import Bounds
+from scantling.checks.listening import hear
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import all_of, ident
 from scantling.checks.trials import Rule, Trial, weigh, weight
@@ -47,7 +48,11 @@ def _run(reader: Reader, subject: str) -> Finding:
         "grip": known(f"thickness of the stack of {joint}", fit.grip_mm, "mm"),
         "holding": known(f"depth that holds in {joint}", fit.holding_mm, "mm"),
     }
-    worst = pressing(demands(fit), inputs)
+    demanded = demands(fit)
+    worst = pressing(demanded, inputs)
+    for other in demanded:
+        if other is not worst:
+            hear(reader, CHECK.code, subject, Trial(other.rule, inputs, other.bounds), "mm")
     return judge(
         CHECK,
         reader,

@@ -16,6 +16,7 @@ from scantling.build.reader import Reader
 from scantling.checks.check import Check
 from scantling.checks.inputs import Input
 from scantling.checks.limits import Bounds, overridden
+from scantling.checks.listening import Asked, Listener
 from scantling.checks.sentences import Also, hang, sentence
 from scantling.checks.trials import Rule, Trial, Weighed, weigh
 from scantling.findings import Finding, Limit, Verdict
@@ -47,6 +48,8 @@ def judge(
     accepted = _accepted(reader, check.code, subject)
     bounds, note = _with_override(bounds, accepted, unit)
     weighed = weigh(Trial(rule, inputs, bounds))
+    if isinstance(reader, Listener):
+        reader.asked.append(Asked(check.code, subject, weighed.trial, unit, also or {}, is_own=bool(note)))
     if not reader.words:
         return _settled(Finding(check.code, subject, check.title, weighed.verdict, "", check.source), accepted)
     words = sentence(weighed, unit, because, also or {}) + note + hang(weighed)

@@ -6,7 +6,7 @@ from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.checks.inputs import Input
 from scantling.errors import LookUpError
-from scantling.model.kinds import BallBearing, Bushing, Motor, Pulley, Rod, ThreadedRod
+from scantling.model.kinds import BallBearing, Bushing, Coupler, Motor, Pulley, Rod, ThreadedRod
 from scantling.model.part import Part
 from scantling.quantities import Figure, Grade
 from scantling.tables.limits import limits_um
@@ -35,7 +35,7 @@ def shaft_at(reader: Reader, place: str, part: Part, name: str) -> Input:
 
 def bore_at(reader: Reader, place: str, part: Part, name: str) -> Input:
     """Return the diameter of a round hole of ``part``: ``bore``, a coupler's end, or a size that it names."""
-    what = f"bore of {place}"
+    what = f"{name.replace('-', ' ') if isinstance(part, Coupler) else 'bore'} of {place}"
     if isinstance(part, Bushing):
         return _bushing(what, feature(reader, place, "bore"), part)
     if isinstance(part, Pulley):
