@@ -199,7 +199,7 @@ def span_case(
     parts: Mapping[str, Any] | None = None,
     **more: Any,
 ) -> Case:
-    """Open a machine that reaches along x, y and z; ``changes`` alter its axes (``y.reach.start``), ``gaps`` its gaps."""
+    """Open a machine that reaches along x, y and z; ``changes`` alter its axes, ``gaps`` its clearances."""
     belted, screwed = {**BELT, "moves": ["bed"]}, changed(SCREW, {"needs.acceleration": "60 mm/s2"})
     axes: Described = {name: {**(screwed if name == "z" else belted), **reach} for name, reach in REACH.items()}
     clips = {"clip": {"kind": "thing", "sizes": {"reach": "10 mm", "height": "5 mm"}}}
