@@ -51,12 +51,16 @@ class Expr:
 
 @dataclass
 class Linear:
-    """Columns and rows; ``row`` and ``column`` return nothing that depends on anything but the order of calls."""
+    """Columns and rows; ``row`` and ``column`` return nothing that depends on anything but the order of calls.
+
+    switches : columns of 0 or 1 that turn other rows on and off, best decided first
+    """
 
     lower: list[float] = field(default_factory=list)
     upper: list[float] = field(default_factory=list)
     whole: list[bool] = field(default_factory=list)
     rows: list[tuple[float, dict[int, float], float]] = field(default_factory=list)
+    switches: list[int] = field(default_factory=list)
 
     def column(self, lower: float = 0, upper: float = INFINITY, *, whole: bool = False) -> int:
         """Add a column and return its index."""
@@ -68,6 +72,11 @@ class Linear:
     def binary(self) -> int:
         """Add a column that is 0 or 1."""
         return self.column(0, 1, whole=True)
+
+    def switch(self) -> int:
+        """Add a column that is 0 or 1 and decides which of some rows hold."""
+        self.switches.append(self.binary())
+        return self.switches[-1]
 
     def row(self, expr: Expr, lower: float = -INFINITY, upper: float = INFINITY) -> None:
         """Add ``lower <= expr <= upper``."""
@@ -91,7 +100,7 @@ class Linear:
 
     def copy(self) -> Linear:
         """Return a model that can grow apart from this one."""
-        return Linear(list(self.lower), list(self.upper), list(self.whole), list(self.rows))
+        return Linear(list(self.lower), list(self.upper), list(self.whole), list(self.rows), list(self.switches))
 
 
 @dataclass(frozen=True)
@@ -114,7 +123,7 @@ def solve(model: Linear, objective: Expr, start: list[float] | None = None, node
     start : values to begin the search from    nodes : work limit of the search
     Raises ``BrokenPromiseError`` on any end that is neither an optimum, nor infeasible, nor the work limit.
     """
-    highs = _loaded(model, objective, nodes)
+    highs = loaded(model, objective, nodes)
     if start is not None:
         _start_from(highs, start)
     highs.run()
@@ -126,13 +135,14 @@ def solve(model: Linear, objective: Expr, start: list[float] | None = None, node
 
 def _second_opinion(model: Linear, objective: Expr, nodes: int) -> Solution | None:
     """Ask again without any presolve before "impossible" is believed: nothing else would show that it is wrong."""
-    highs = _loaded(model, objective, nodes)
+    highs = loaded(model, objective, nodes)
     highs.setOptionValue("presolve", "off")
     highs.run()
     return _solution(highs, model, objective)
 
 
-def _loaded(model: Linear, objective: Expr, nodes: int) -> Any:
+def loaded(model: Linear, objective: Expr, nodes: int) -> Any:
+    """Return a solver object that holds a model."""
     import highspy
     import numpy as np
 

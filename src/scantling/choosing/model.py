@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from scantling.choosing.linear import Expr, Linear
 from scantling.choosing.mode import HOLD, Mode, Waivers
-from scantling.choosing.model_answers import Alive, Answers, Domains, narrowed
+from scantling.choosing.model_answers import Alive, Answers, Domains, narrowed, reached
 from scantling.choosing.model_money import parcel
 from scantling.choosing.model_supply import Supplier, Supplies
 from scantling.choosing.problem import Problem
@@ -59,7 +59,7 @@ def open_domains(problem: Problem, mode: Mode) -> Domains:
     for key, answer in sorted(problem.pins.items()):
         if mode.held(pin_concern(key, answer)):
             domains[key] = tuple(given for given in domains[key] if given == answer)
-    return narrowed(domains, (_lifeline(table) for table in problem.tables if _strict(table, mode)))
+    return narrowed(domains, [_lifeline(problem, table, domains) for table in problem.tables if _strict(table, mode)])
 
 
 def _strict(table: Table, mode: Mode) -> bool:
@@ -69,8 +69,26 @@ def _strict(table: Table, mode: Mode) -> bool:
     return mode.held(table.concern) and not (mode.waive and table.concern.kind == "check")
 
 
-def _lifeline(table: Table) -> tuple[Tree, Alive]:
-    return table.tree, not_false
+def _lifeline(problem: Problem, table: Table, domains: Domains) -> tuple[Tree, Alive]:
+    """Return a table with the leaves that may be reached: of a sum those whose limit some answers can keep."""
+    if table.sum is None:
+        return table.tree, not_false
+    return table.tree, _within(_reach(problem, table.sum, domains), table.worse)
+
+
+def _reach(problem: Problem, name: SumName, domains: Domains) -> tuple[int, int]:
+    """Return the least and the most that a sum can be under the answers that are left."""
+    ends = [reached(term, domains) for term in problem.sums[name].terms]
+    return sum(min(end, default=0) for end in ends), sum(max(end, default=0) for end in ends)
+
+
+def _within(reach: tuple[int, int], worse: str) -> Alive:
+    def alive(value: Any) -> bool:
+        if isinstance(value, bool):
+            return value
+        return bool(value >= reach[0] if worse == "more" else value <= reach[1])
+
+    return alive
 
 
 def not_false(value: Any) -> bool:
@@ -118,27 +136,40 @@ def _sum_table(
     if name not in sums:
         sums[name] = _sum(terms.terms, answers)
     waive = waivers.may(table.concern)
-    flow = answers.flow(table.tree, anything if waive else not_false)
+    least, most = _reach(problem, name, answers.domains)
+    flow = answers.flow(table.tree, anything if waive else _within((least, most), table.worse))
     loosest = terms.most if table.worse == "more" else terms.least
-    difference = Expr().plus(sums[name])  # sum - limit
+    limits = [(loosest if isinstance(value, bool) else value, share) for value, share in flow.leaves]
+    difference = Expr().plus(sums[name]).plus(_shared(limits), -1)  # sum - limit
     for value, share in flow.leaves:
-        difference.plus(share, -(loosest if isinstance(value, bool) else value))
         if value is False:
             answers.linear.at_most(Expr().plus(share).add(waivers.column(table.concern), -1), 0)
             waivers.permille[table.concern].plus(share, 1000)
     if table.worse == "less":
         difference = difference.times(-1)
     if waive:
-        limits = [abs(value) for value, _ in flow.leaves if not isinstance(value, bool)]
-        difference.plus(waivers.short(table.concern, terms.most - terms.least, min(limits, default=1)), -1)
+        given = [abs(value) for value, _ in flow.leaves if not isinstance(value, bool)]
+        difference.plus(waivers.short(table.concern, terms.most - terms.least, min(given, default=1)), -1)
     answers.linear.at_most(difference, 0)
 
 
 def _sum(terms: Iterable[Tree], answers: Answers) -> Expr:
     total = Expr()
     for term in terms:
-        for value, share in answers.flow(term, anything).leaves:
-            total.plus(share, value)
+        total.plus(_shared(answers.flow(term, anything).leaves))
+    return total
+
+
+def _shared(leaves: Sequence[tuple[int, Expr]]) -> Expr:
+    """Return the value of the leaf that is reached: the least one, and what the others are above it.
+
+    The shares add up to 1, so this is the sum of all; but the solver sees the least as a bound at once.
+    """
+    least = min((value for value, _ in leaves), default=0)
+    total = Expr(least)
+    for value, share in leaves:
+        if value != least:
+            total.plus(share, value - least)
     return total
 
 

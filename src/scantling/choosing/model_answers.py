@@ -166,3 +166,18 @@ def narrowed(domains: Domains, trees: Iterable[tuple[Tree, Alive]]) -> Domains:
                 kept[tree.key] = left
                 changed = True
     return kept
+
+
+def reached(tree: Tree, domains: Mapping[Key, tuple[str, ...]]) -> set[Any]:
+    """Return the values of the leaves that the answers left can lead to."""
+    live, found, todo = live_branches(tree, domains, lambda _value: True), set(), [tree]
+    seen: set[int] = set()
+    while todo:
+        at = todo.pop()
+        if id(at) not in seen:
+            seen.add(id(at))
+            if isinstance(at, Leaf):
+                found.add(at.value)
+            else:
+                todo += [branch for _, branch in live[id(at)]]
+    return found

@@ -48,8 +48,11 @@ def parcel(linear: Linear, terms: Terms, used: Expr, packs: Sequence[PackColumns
 
 
 def _goods(linear: Linear, packs: Sequence[PackColumns], most_goods: int) -> Expr:
-    """Return the price of all goods of a parcel as one whole column: many rows speak of it, only one spells it out."""
-    column = linear.column(0, most_goods, whole=True)
+    """Return the price of all goods of a parcel as one column: many rows speak of it, only one spells it out.
+
+    It is whole where the packs are, and need not be said to be: a whole column with a wide range is slow to search.
+    """
+    column = linear.column(0, most_goods)
     spelt = Expr(0, {column: -1})
     for pack in packs:
         spelt.plus(pack.goods)
@@ -105,7 +108,7 @@ def _shipping(
         return Expr(), 0
     free = Expr()
     if terms.free_above_minor is not None:
-        free = Expr(0, {linear.binary(): 1})
+        free = Expr(0, {linear.switch(): 1})
         linear.at_most(Expr().plus(free).plus(used, -1), 0)
         linear.at_least(Expr().plus(with_tax).plus(free, -terms.free_above_minor), 0)
     if not heavy:
@@ -129,7 +132,7 @@ def _customs(
     if customs.above_minor is not None:
         if most_goods <= customs.above_minor:
             return Expr(), 0
-        due = Expr(0, {linear.binary(): 1})
+        due = Expr(0, {linear.switch(): 1})
         slack = most_goods - customs.above_minor
         linear.at_most(Expr().plus(goods).plus(due, -slack), customs.above_minor)
     total = Expr().plus(due, customs.handling_minor)
@@ -138,8 +141,9 @@ def _customs(
         most_duty = share_minor(most_goods, customs.duty) + 1
         duty = Expr(0, {linear.column(0, most_duty, whole=True): 1})
         a, b = customs.duty.numerator, customs.duty.denominator
-        exact = Expr().plus(duty, 2 * b).plus(goods, -2 * a).plus(due, -2 * b * most_duty)
-        linear.at_least(exact, 1 - b - 2 * b * most_duty)
+        below = customs.above_minor or 0  # nothing is due up to here
+        dutiable = Expr(-below).plus(goods).plus(due, below)
+        linear.at_least(Expr().plus(duty, 2 * b).plus(dutiable, -2 * a).plus(due, b - 1), 0)
         total.plus(duty)
         most += most_duty
     if customs.per_kind_minor:

@@ -10,6 +10,8 @@ from scantling.choosing.model_answers import Answers, Flow
 from scantling.choosing.needs import NO_SPARE, spares
 from scantling.choosing.problem import Problem, Resource, Spare
 
+MOST_STATES = 16  # amounts of one need that get a switch each
+
 
 @dataclass(frozen=True)
 class Wanted:
@@ -64,6 +66,9 @@ def _wanted(problem: Problem, resource: Resource, sources: _Sources, linear: Lin
     most = sources.constant + sum(max(amount for amount, _ in tree) for tree in sources.trees)
     most += spares(problem, resource, most)
     if len(sources.trees) > 1:
+        reached = _reached(sources)
+        if reached is not None:
+            return _by_state(problem, resource, sources, reached, linear)
         need = _sum(sources)
         spare = _spare_column(problem, resource, sources, need, linear)
         parts = tuple((sources.constant + a, part) for tree in sources.trees for a, part in tree if a)
@@ -79,6 +84,46 @@ def _wanted(problem: Problem, resource: Resource, sources: _Sources, linear: Lin
     return Wanted(expr, most, _some(sources), states)
 
 
+def _reached(sources: _Sources) -> list[int] | None:
+    """Return every need that several trees can make up together, sorted; None where they are too many."""
+    reached = {sources.constant}
+    for tree in sources.trees:
+        reached = {before + amount for before in reached for amount in {amount for amount, _ in tree}}
+        if len(reached) > MOST_STATES:
+            return None
+    return sorted(reached)
+
+
+def _by_state(problem: Problem, resource: Resource, sources: _Sources, reached: list[int], linear: Linear) -> Wanted:
+    """Return a need that several trees make up, with a switch for each amount that it can be.
+
+    The rows of single leaves follow from the others, but tie each of them to whole amounts.
+    """
+    switches = {need: Expr(0, {linear.binary(): 1}) for need in reached}
+    linear.equal(_weighed(switches, dict.fromkeys(reached, 1)), 1)
+    linear.equal(_weighed(switches, {need: need for need in reached}).plus(_sum(sources), -1), 0)
+    least = sources.constant + sum(min(amount for amount, _ in tree) for tree in sources.trees)
+    for tree in sources.trees:
+        lowest = min(amount for amount, _ in tree)
+        for amount, share in tree:
+            if amount > lowest:
+                enough = {need: 1 for need in reached if need >= least - lowest + amount}
+                linear.at_least(_weighed(switches, enough).plus(share, -1), 0)
+    wanted_of = {need: need + spares(problem, resource, need) for need in reached}
+    states: dict[int, Expr] = {}
+    for need, switch in switches.items():
+        states.setdefault(wanted_of[need], Expr()).plus(switch)
+    some = Expr(1).plus(switches[0], -1) if 0 in switches else Expr(1)
+    return Wanted(_weighed(switches, wanted_of), max(wanted_of.values()), some, states)
+
+
+def _weighed(switches: dict[int, Expr], weights: dict[int, int]) -> Expr:
+    total = Expr()
+    for need, weight in weights.items():
+        total.plus(switches[need], weight)
+    return total
+
+
 def _some(sources: _Sources) -> Expr:
     some = Expr(1 if sources.constant else 0)
     for tree in sources.trees:
@@ -91,8 +136,10 @@ def _some(sources: _Sources) -> Expr:
 def _sum(sources: _Sources) -> Expr:
     need = Expr(sources.constant)
     for tree in sources.trees:
+        least = min(amount for amount, _ in tree)  # the shares add up to 1: the least of them is wanted in any case
+        need.plus(Expr(least))
         for amount, part in tree:
-            need.plus(part, amount)
+            need.plus(part, amount - least)
     return need
 
 

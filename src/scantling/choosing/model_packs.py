@@ -8,6 +8,8 @@ from scantling.choosing.linear import Expr, Linear
 from scantling.choosing.problem import PackOffer, Terms
 from scantling.quantities import share_minor
 
+FEW = 1
+
 
 @dataclass
 class PackColumns:
@@ -18,6 +20,7 @@ class PackColumns:
     pack_tax, line_tax : the tax on them, rounded by pack and by line; line_tax is None where rows must round it
     used : 1 where any is bought, None where nothing says so
     reached : packs above need that a level just reached allows
+    counts : by number of packs, 1 where just so many are bought; None where only whole columns say how many
     """
 
     offer: PackOffer
@@ -29,6 +32,7 @@ class PackColumns:
     line_tax: Expr | None = None
     used: Expr | None = None
     reached: Expr = field(default_factory=Expr)
+    counts: dict[int, Expr] | None = None
 
     @property
     def dearest(self) -> int:
@@ -48,6 +52,8 @@ class PackColumns:
         goods = packs * self.offer.price_minor(packs)
         self.line_tax = (self.line_tax or Expr()).plus(chosen, share_minor(goods, terms.tax))
         self.used = (self.used or Expr()).plus(chosen)
+        self.counts = self.counts or {}
+        self.counts.setdefault(packs, Expr()).plus(chosen)
 
 
 def has_thresholds(terms: Terms) -> bool:
@@ -71,12 +77,21 @@ def add_packs(linear: Linear, columns: PackColumns, terms: Terms, vendor: Expr) 
     levels = [level for level in columns.offer.levels if level.packs <= columns.most]
     if not levels:
         return
-    if len(levels) == 1 and not columns.lean:
+    if columns.most == 1:
+        _one_pack(linear, columns, terms, vendor)
+    elif len(levels) == 1 and not columns.lean:
         packs = Expr(0, {linear.column(0, columns.most, whole=True): 1})
         linear.at_most(Expr().plus(packs).plus(vendor, -columns.most), 0)
         columns.buy(packs, levels[0].price_minor, terms)
     else:
         _level_columns(linear, columns, terms, vendor)
+
+
+def _one_pack(linear: Linear, columns: PackColumns, terms: Terms, vendor: Expr) -> None:
+    """Add a switch for the only pack that could be of use: its tax is then a number, however it is rounded."""
+    chosen = Expr(0, {linear.binary(): 1})
+    linear.at_most(Expr().plus(chosen).plus(vendor, -1), 0)
+    columns.buy_split(chosen, 1, terms)
 
 
 def _level_columns(linear: Linear, columns: PackColumns, terms: Terms, vendor: Expr) -> None:

@@ -21,13 +21,15 @@ def add_splits(
     offers: Sequence[PackColumns],
     states: Mapping[int, Expr],
     in_hand: int,
-    vendors: Mapping[str, Expr],
     terms: Mapping[str, Terms],
-) -> bool:
-    """Add the splits of every amount wanted; return False, with nothing added, where they are too many."""
+) -> dict[str, Expr] | None:
+    """Add the splits of every amount wanted; return None, with nothing added, where they are too many.
+
+    Returned is, by vendor, the sum of the splits that buy there: the caller ties it to the vendor.
+    """
     served = _served(offers, states, in_hand)
     if served is None:
-        return False
+        return None
     by_vendor: dict[str, Expr] = {}
     for amount, fitting in served:
         total = Expr()
@@ -36,9 +38,7 @@ def add_splits(
             total.plus(chosen)
             _buy(offers, split, chosen, terms, by_vendor)
         linear.equal(total.plus(states[amount], -1), 0)
-    for vendor in sorted(by_vendor):
-        linear.at_most(by_vendor[vendor].plus(vendors[vendor], -1), 0)
-    return True
+    return by_vendor
 
 
 def _served(

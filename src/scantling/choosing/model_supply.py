@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from scantling.choosing.linear import Expr
@@ -54,20 +54,33 @@ class Supplier:
                 kind = (resource.part, resource.unit)
                 in_hand = sum(item.quantity for item in self.problem.stock if (item.part, item.unit) == kind)
                 offers = [offer for offer in self.problem.offers if (offer.part, offer.unit) == kind]
-                self._cover(resource.part, want, in_hand, offers)
+                self._from_vendors([self._cover(resource.part, want, in_hand, offers)])
 
-    def _cover(self, part: str, want: Wanted, in_hand: int, offers: list[PackOffer]) -> None:
-        """Let the packs of some offers, and what is in hand, cover what is wanted."""
+    def _cover(self, part: str, want: Wanted, in_hand: int, offers: list[PackOffer]) -> Mapping[str, Expr]:
+        """Let the packs of some offers, and what is in hand, cover what is wanted.
+
+        Returned is, by vendor, what is 1 where the cover buys there, and no row says so yet.
+        """
         columns = [self._columns(offer, want.most - in_hand) for offer in offers]
         held = self.waivers.mode.held(Concern("supply", "", part))
         if want.states is not None and held and self._may_split(columns):
-            terms = self.problem.vendors
-            if add_splits(self.linear, columns, want.states, in_hand, self.vendors, terms):
-                return
+            touched = add_splits(self.linear, columns, want.states, in_hand, self.problem.vendors)
+            if touched is not None:
+                return touched
         for column in columns:
             self._add_packs(column, want.some)
         if want.most > in_hand and held:
             self._cover_row(part, want, in_hand, columns)
+        return {}
+
+    def _from_vendors(self, touched: Iterable[Mapping[str, Expr]]) -> None:
+        """Let covers of which only one holds buy at vendors that are used."""
+        together: dict[str, Expr] = {}
+        for cover in touched:
+            for vendor, share in cover.items():
+                together.setdefault(vendor, Expr()).plus(share)
+        for vendor in sorted(together):
+            self.linear.at_most(together[vendor].plus(self.vendors[vendor], -1), 0)
 
     def _cover_row(self, part: str, want: Wanted, in_hand: int, columns: list[PackColumns]) -> None:
         """Add the row of a cover.
@@ -201,6 +214,7 @@ class Supplier:
         demands = [demand for demand in self.problem.boards if demand.part == part]
         lenient = self.waivers.mode.waive or not self.waivers.mode.held(Concern("supply", "", part))
         flows: list[Flow] = []
+        touched: list[Mapping[str, Expr]] = []
         chosen = Expr()
         for demand in demands:
             share = Expr(1) if len(demands) == 1 else Expr(0, {self.linear.binary(): 1})
@@ -208,11 +222,12 @@ class Supplier:
             flow = self.answers.flow(demand.tree, any_size if lenient else fits, share)
             flows.append(flow)
             self.found.sizes[part, demand.board_um] = share
-            self._board_cover(demand, flow)
+            touched.append(self._board_cover(demand, flow))
         self.linear.equal(chosen, 1)
         self.answers.bind(flows)
+        self._from_vendors(touched)
 
-    def _board_cover(self, demand: BoardDemand, flow: Flow) -> None:
+    def _board_cover(self, demand: BoardDemand, flow: Flow) -> Mapping[str, Expr]:
         part = demand.part
         expr, some = Expr(), Expr()
         states: dict[int, Expr] = {}
@@ -225,7 +240,7 @@ class Supplier:
                 self._waive_size(part, share)
         kind = (part, "board", demand.board_um)
         offers = [offer for offer in self.problem.offers if (offer.part, offer.unit, offer.board_um) == kind]
-        self._cover(part, Wanted(expr, max(states, default=0), some, states), 0, offers)
+        return self._cover(part, Wanted(expr, max(states, default=0), some, states), 0, offers)
 
     def _waive_size(self, part: str, share: Expr) -> None:
         """Let a panel that fits on no board count as something that cannot be had."""

@@ -6,8 +6,9 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from scantling.choosing.branching import solve_switched
 from scantling.choosing.decode import answers_of, decisions_of
-from scantling.choosing.linear import MOST_NODES, solve
+from scantling.choosing.linear import MOST_NODES
 from scantling.choosing.model import Model, build_model
 from scantling.choosing.problem import Problem, fixed_to
 from scantling.choosing.purchase import Decisions, purchase
@@ -42,7 +43,7 @@ def solve_problem(
     Raises ``BrokenPromiseError`` where the recomputed cost or a rule disagrees with the model.
     """
     model = build_model(problem)
-    found = solve(model.linear, preferring(model, present), nodes=nodes)
+    found = solve_switched(model.linear, preferring(model, present), nodes=nodes)
     if found is None:
         return None
     bound = found.bound - (SHARE if present else 0)

@@ -6,12 +6,13 @@ import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from scantling.choosing.branching import solve_switched
 from scantling.choosing.linear import Expr, Linear, solve
 from scantling.choosing.model import Model
 from scantling.choosing.model_packs import PackColumns
 from scantling.model.build import Key
 
-HEAVIEST = 997  # a weight; small enough that a sum of them keeps its last digit
+HEAVIEST = 97  # a weight; small enough that the sum of all leaves the solver its last digits
 SHARE = 0.4  # of a minor unit, for all changed answers together: less than what proves the cost
 
 
@@ -44,61 +45,45 @@ def preferring(model: Model, present: Present | None) -> Expr:
 def settle(model: Model, cost: float, present: Present | None) -> list[float] | None:
     """Return the values of one basket of ``cost`` in a model with no open answers: fewest changes, lines, then weights.
 
-    None where this model has no basket so cheap.
+    None where this model has no basket so cheap. How bars are cut is settled once it is known which are bought.
     """
     linear = model.linear.copy()
     linear.at_most(model.cost, cost + 0.25)
-    lines = _lines(model, linear)
-    changes = _changes(model, linear, present) if present else Expr()
-    few = Expr().plus(changes, len(lines.terms) + 1).plus(lines)
-    first = solve(linear, few)
-    if first is None:
+    lines = _differing(model, linear, {})
+    changed = _differing(model, linear, present.packs) if present else lines
+    few, weights = Expr(), Expr()
+    for name, change in changed.items():
+        few.plus(change, len(lines) + 1 if present else 0).plus(lines[name])
+        weights.plus(change, weight(name))
+    found = solve_switched(linear, few.times(1 + HEAVIEST * len(changed)).plus(weights))
+    if found is None:
         return None
-    linear.at_most(few, first.objective + 0.25)
-    second = solve(linear, _weights(model), first.values)
-    return (second or first).values[: len(model.linear.lower)]
+    for columns in model.supplies.packs.values():
+        linear.equal(columns.packs, round(columns.packs.value(found.values)))
+    cut = solve(linear, _cutting(model))
+    return (cut or found).values[: len(model.linear.lower)]
 
 
-def _lines(model: Model, linear: Linear) -> Expr:
-    """Return the number of lines bought."""
-    total = Expr()
-    for name in sorted(model.supplies.packs):
-        columns = model.supplies.packs[name]
-        if columns.used is not None:
-            total.plus(columns.used)
-        elif columns.packs.terms:
-            bought = linear.binary()
-            linear.at_most(Expr().plus(columns.packs).add(bought, -columns.most), 0)
-            total.add(bought)
-    return total
+def _differing(model: Model, linear: Linear, now: Mapping[str, int]) -> dict[str, Expr]:
+    """Return, by offer, 1 where the packs are not as now, else 0."""
+    found = sorted(model.supplies.packs.items())
+    return {name: _differs(linear, columns, now.get(name, 0)) for name, columns in found if columns.packs.terms}
 
 
-def _changes(model: Model, linear: Linear, present: Present) -> Expr:
-    """Return how many lines differ from the present ones."""
-    total = Expr()
-    for name in sorted(model.supplies.packs):
-        columns = model.supplies.packs[name]
-        if columns.packs.terms:
-            changed = linear.binary()
-            total.add(changed)
-            _differ(linear, columns, changed, present.packs.get(name, 0))
-    return total
-
-
-def _differ(linear: Linear, columns: PackColumns, changed: int, now: int) -> None:
-    """Let ``changed`` be 1 where the packs are not as ``now``."""
-    slack = max(columns.most, now)
+def _differs(linear: Linear, columns: PackColumns, now: int) -> Expr:
+    if not now and columns.used is not None:
+        return columns.used
+    if columns.counts is not None:
+        return Expr(1).plus(columns.counts.get(now, Expr()), -1)
+    changed, slack = linear.binary(), max(columns.most, now)
     linear.at_most(Expr().plus(columns.packs).add(changed, -slack), now)
     linear.at_least(Expr().plus(columns.packs).add(changed, slack), now)
+    return Expr(0, {changed: 1})
 
 
-def _weights(model: Model) -> Expr:
-    """Return the sum of the weights of all that is chosen, bought and cut."""
+def _cutting(model: Model) -> Expr:
+    """Return the sum of the weights of how bars are cut and of which boards are taken."""
     total = Expr()
-    for (key, answer), column in model.answers.columns.items():
-        total.add(column, weight(f"{key}={answer}"))
-    for name, columns in sorted(model.supplies.packs.items()):
-        total.plus(columns.packs, weight(name))
     for bars in model.supplies.bars:
         for pattern, column in bars.by_pattern.items():
             total.add(column, weight(f"{bars.part} {bars.bar.length_um} {pattern}"))
