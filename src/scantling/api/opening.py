@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from scantling.build.case import Case
+from scantling.build.keeping import Store
 from scantling.build.reference import reference_build
 from scantling.errors import Fault, FaultsError, Where, nearest
 from scantling.model.build import Build
@@ -34,11 +35,18 @@ class Session:
 
 
 def open_design(
-    folder: Path, workshop: str | None = None, copies: int | None = None, lock: Path | None = None
+    folder: Path,
+    workshop: str | None = None,
+    copies: int | None = None,
+    lock: Path | None = None,
+    store: Store | None = None,
 ) -> Session:
-    """Read a design folder and a workshop; raises ``FaultsError`` with every fault of both."""
+    """Read a design folder and a workshop; raises ``FaultsError`` with every fault of both.
+
+    What takes long to work out is kept in ``store``.
+    """
     project = read_project(folder, workshop, copies)
-    case = Case(project)
+    case = Case(project, store)
     return Session(case, project.workshop.copies, read_lock(lock) if lock else None, lock)
 
 

@@ -6,16 +6,17 @@ anything that is not whole, or not a choice with the cost that its orders add up
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Callable, Mapping
 from importlib.metadata import version
-from typing import Any, Protocol
+from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
 
 from scantling import __version__
 from scantling.api.opening import Session
 from scantling.api.telling import Tell
+from scantling.build.keeping import Store as Store  # faces name its type
+from scantling.build.keeping import sealed, unsealed
 from scantling.checks.all import CHECKS
 from scantling.choosing.choose import Opened, choose, open_choice, present_of
 from scantling.choosing.growing import OverAll
@@ -28,16 +29,6 @@ from scantling.plans.digests import digest
 from scantling.plans.remembering import Remember
 
 FOUND: TypeAdapter[Choice | Infeasible] = TypeAdapter(Choice | Infeasible)
-
-
-class Store(Protocol):
-    """A place for bytes by name."""
-
-    def get(self, name: str) -> bytes | None:
-        """Return what is stored under a name, or None."""
-
-    def put(self, name: str, data: bytes) -> None:
-        """Store bytes under a name."""
 
 
 class Chooser:
@@ -88,10 +79,10 @@ class Chooser:
         return digest([__version__, version("highspy"), files, self._session.copies, asked])
 
     def _get(self, name: str) -> bytes | None:
-        return _unsealed(self._store, name)
+        return unsealed(self._store, name)
 
     def _put(self, name: str, data: bytes) -> None:
-        _sealed(self._store, name, data)
+        sealed(self._store, name, data)
 
 
 def remembering(store: Store | None) -> Remember:
@@ -103,28 +94,13 @@ def remembering(store: Store | None) -> Remember:
 
     def remember(name: str, make: Callable[[], bytes]) -> bytes:
         whole = f"{name}-{programs}"
-        found = _unsealed(store, whole)
+        found = unsealed(store, whole)
         if found is None:
             found = make()
-            _sealed(store, whole, found)
+            sealed(store, whole, found)
         return found
 
     return remember
-
-
-def _unsealed(store: Store | None, name: str) -> bytes | None:
-    """Return what was stored under a name, if it is whole."""
-    seal, _, data = ((store.get(name) if store is not None else None) or b"").partition(b"\n")
-    return data if seal == _seal(data) else None
-
-
-def _sealed(store: Store | None, name: str, data: bytes) -> None:
-    if store is not None:
-        store.put(name, _seal(data) + b"\n" + data)
-
-
-def _seal(data: bytes) -> bytes:
-    return hashlib.sha256(data).hexdigest().encode()
 
 
 def _grown(data: bytes | None) -> dict[str, Tree | None]:

@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from scantling.build.fasteners import joint_screws, standard_part
 from scantling.build.gets import gets_of
+from scantling.build.keeping import Keeper, Store
 from scantling.build.memo import Memo
 from scantling.build.reader import Catalogue, Reader
 from scantling.errors import BrokenPromiseError
@@ -25,10 +26,11 @@ T = TypeVar("T")
 class Case:
     """One design in one workshop. Holds no choice; everything that depends on choices goes through a reader."""
 
-    def __init__(self, project: Project) -> None:
-        """Open ``project``."""
+    def __init__(self, project: Project, store: Store | None = None) -> None:
+        """Open ``project``; what takes long is kept in ``store``."""
         self.project = project
         self.memo = Memo()
+        self.keeper = Keeper(store)
         self._gets: dict[tuple[str, str], tuple[str, ...]] = {}
         self._once: dict[tuple[Any, ...], Any] = {}
 

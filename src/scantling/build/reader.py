@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Mapping
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
+from scantling.build.keeping import Keeper
 from scantling.build.memo import Branch, Leaf, Memo
 from scantling.build.missing import NotDescribedError
 from scantling.errors import BrokenPromiseError
@@ -29,6 +30,7 @@ class Catalogue(Protocol):
 
     project: Project
     memo: Memo
+    keeper: Keeper
 
     def part_key(self, place: str) -> Key:
         """Return the question which part fills ``place``."""
@@ -138,6 +140,10 @@ class Reader:
         if self._inner:
             raise BrokenPromiseError(f"total {name} was read inside a derived value")
         return self._trial[name]
+
+    def kept(self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs) -> T:
+        """Return the result of a slow pure function of plain data (``build.keeping``): reads nothing of the build."""
+        return self.case.keeper.kept(function, *args, **kwargs)
 
     def derive(self, function: Callable[Concatenate[Reader, P], T], *args: P.args, **kwargs: P.kwargs) -> T:
         """Return ``function(reader, *args)``, remembered with all that was read for it; arguments must be hashable.

@@ -6,6 +6,7 @@ wide band. The setting-up sheet asks for a push of 10 N to measure it.
 
 from __future__ import annotations
 
+from scantling.build.missing import gather, need
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.checks.inputs import known, or_typical
@@ -27,6 +28,12 @@ def _run(reader: Reader, subject: str) -> Finding:
     name = ident(subject)
     frame = reader.design.frames[name]
     own = frame.joint_softening
+    free, width, force, limit = gather(
+        lambda: need(frame.leg_free_mm, f"frames.{name}.leg-free"),
+        lambda: need(frame.leg_width_mm, f"frames.{name}.leg-width"),
+        lambda: need(frame.force_n, f"frames.{name}.force"),
+        lambda: need(frame.sway_limit_mm, f"frames.{name}.sway-limit"),
+    )
     stock = part_at(reader, frame.panel, SheetStock, f"frames.{name}.panel")
     thickness = reader.derive(feature, frame.panel, "thickness")
     sheet = reader.design.sheets.get(frame.panel)
@@ -43,12 +50,12 @@ def _run(reader: Reader, subject: str) -> Finding:
         inputs={
             "thickness": known(f"thickness of {frame.panel}", thickness, "mm"),
             "modulus": sheet_modulus(stock, thickness.value, upright),
-            "free": known("free height of a leg", frame.leg_free_mm, "mm"),
-            "width": known("width of a leg", frame.leg_width_mm, "mm"),
-            "force": known("push", frame.force_n, "N"),
+            "free": known("free height of a leg", free, "mm"),
+            "width": known("width of a leg", width, "mm"),
+            "force": known("push", force, "N"),
             "softening": or_typical("softness of bolted joints", own and own * PERCENT, USUAL_SOFTENING * PERCENT, "%"),
         },
-        bounds=at_most(frame.sway_limit_mm.value),
+        bounds=at_most(limit.value),
         unit="mm",
         because=f"{{force}} push {frame.legs} legs {{width}} wide and {{free}} free, of {stock.material} {{thickness}} "
         "thick with a modulus of {modulus}, by {stiff} where their joints are stiff, and {value} with joints softer by "

@@ -24,6 +24,7 @@ from scantling.model.base import (
     Warmth,
     YesNo,
 )
+from scantling.model.frame import Frame
 from scantling.model.joint import Joint
 from scantling.model.kinds import AnyPart
 from scantling.model.place import Place
@@ -140,24 +141,6 @@ class Warming(Data):
     room_c: Temperature
     target_c: Temperature
     within_s: Time
-
-
-class Frame(Data):
-    """A portal cut from sheet, judged by how far its open legs sway.
-
-    panel : the sheet place    leg_free_mm, leg_width_mm : of each leg    legs : how many carry together
-    force_n : sideways push    sway_limit_mm : how far the head may move
-    """
-
-    id: str = ""
-    title: str = ""
-    panel: str
-    leg_free_mm: Length
-    leg_width_mm: Length
-    legs: Count = 2
-    force_n: Force
-    sway_limit_mm: Length
-    joint_softening: Ratio | None = None
 
 
 def _all_of(names: list[str]) -> dict[str, str]:

@@ -19,6 +19,7 @@ from scantling.model.kinds.fuse import Fuse
 from scantling.model.kinds.heater import Heater
 from scantling.model.kinds.motor import Motor
 from scantling.model.kinds.printed import MeshVariant, Printed
+from scantling.model.kinds.profile import Profile
 from scantling.model.kinds.pulley import Pulley
 from scantling.model.kinds.rod import Rod
 from scantling.model.kinds.sheet_stock import SheetStock
@@ -43,6 +44,7 @@ AnyPart = Annotated[
     | Motor
     | Nut
     | Printed
+    | Profile
     | Pulley
     | Rod
     | Screw
@@ -73,6 +75,7 @@ __all__ = [
     "Motor",
     "Nut",
     "Printed",
+    "Profile",
     "Pulley",
     "Rod",
     "Screw",
