@@ -38,6 +38,18 @@ CASES = {
     "unknown place of an axis": ("    motor: x-motor\n", "    motor: «y-motor\n", "READ-30", "the axis 'x'", "x-motor"),
     "unknown guide": ("guide: {rods: x-rod,", "guide: {rods: «x-rods,", "READ-30", "x-rod"),
     "unknown thing moved": ("moves: [carriage,", "moves: [«sledge,", "READ-30", "'sledge'"),
+    "unknown axis of a clearance": (
+        AXES,
+        "\nclearances: {duct: {axis: «y, gap: 3 mm}}\n" + AXES,
+        "READ-30",
+        "the clearance 'duct' names the axis 'y'",
+    ),
+    "unknown size of a reach": (
+        "\n    guide: {rods: x-rod,",
+        "\n    reach: {start: «widht}\n    guide: {rods: x-rod,",
+        "READ-37",
+        "'widht'",
+    ),
     "unknown place of a mate": ("b: x-pulley}", "b: «x-puley}", "READ-30", "the mate 'x-belt-on-pulley'"),
     "unknown place filled": (
         "stand-ins: [ply-8],",
