@@ -43,7 +43,7 @@ def guide_geometry(reader: Reader, axis: str) -> GuideGeometry:
 def guide_size(reader: Reader, axis: str, name: str) -> Figure:
     """Return a size in mm of an axis's guide.
 
-    name : ``free``, ``spacing``, ``carriage``, ``stops`` or ``offset``
+    name : of a size of the guide without its unit, ``free``, ``spacing``, ``carriage``, ``load_offset`` …
 
     A carriage that is not described is as long as its outermost bushings are over all.
     """
@@ -55,7 +55,7 @@ def guide_size(reader: Reader, axis: str, name: str) -> Figure:
     if name == "carriage" and isinstance(bushing, Bushing) and bushing.length_mm is not None:
         long_mm: Figure = bushing.length_mm
         return reader.derive(guide_size, axis, "spacing") + long_mm
-    raise NotDescribedError((f"axes.{axis}.guide.{name}",))
+    raise NotDescribedError((f"axes.{axis}.guide.{name.replace('_', '-')}",))
 
 
 def travel(reader: Reader, axis: str) -> Figure:

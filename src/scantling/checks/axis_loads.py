@@ -10,6 +10,7 @@ from scantling.build.reader import Reader
 from scantling.build.totals import read_total
 from scantling.checks.check import TotalUse
 from scantling.checks.inputs import Input, known
+from scantling.checks.rod_fit import binding_drag
 from scantling.checks.subjects import ident
 from scantling.formulas.dynamics import friction_force_n, inertia_force_n, weight_n
 from scantling.model.axis import Axis
@@ -20,10 +21,14 @@ ZERO = Figure.exact(0.0)
 
 
 def load_inputs(reader: Reader, axis: Axis, subject: str) -> dict[str, Input]:
-    """Return ``mass``, ``rubbing``, ``drag`` and ``process`` of an axis; a typed friction stands for its guide's."""
+    """Return ``mass``, ``rubbing``, ``drag`` and ``process`` of an axis; a typed friction stands for its guide's.
+
+    ``drag`` holds what seals and grease take and what a guide takes that is held too often.
+    """
     friction = reader.derive(guide_friction, ident(subject))
     typed = friction.typed_n is not None
-    ratio, drag = (ZERO, friction.typed_n or ZERO) if typed else (friction.ratio, friction.drag_n)
+    bound = reader.derive(binding_drag, ident(subject)) if not typed else ZERO
+    ratio, drag = (ZERO, friction.typed_n or ZERO) if typed else (friction.ratio, friction.drag_n + bound)
     return {
         "mass": known(f"moving mass of {subject}", read_total(reader, MOVING_MASS.name, subject), "kg"),
         "rubbing": known("friction of the bushings", ratio),

@@ -4,20 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.axis_loads import GuideGeometry, guide_geometry, guide_size
-from scantling.build.missing import NotDescribedError, need
+from scantling.build.axis_loads import GuideGeometry
+from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.build.totals import read_total
 from scantling.checks.axis_loads import MOVING_MASS
 from scantling.checks.inputs import Input, known
-from scantling.checks.rule import EmptyPlaceError
+from scantling.checks.standing import rod_share, standing_guide
 from scantling.checks.subjects import ident, named
-from scantling.formulas.carriages import side_by_side_share_ratio, stacked_share_ratio
 from scantling.formulas.dynamics import weight_n
 from scantling.model.axis import Guide
 from scantling.model.design import Design
 from scantling.model.kinds import Bushing, Rod
-from scantling.quantities import Figure
 
 
 @dataclass(frozen=True)
@@ -69,32 +67,6 @@ def guided(reader: Reader, subject: str) -> Guided:
         known(f"moving mass of {subject}", read_total(reader, MOVING_MASS.name, subject), "kg"),
         known("share of the busier rod", rod_share(reader, name, guide, geometry.rods)),
     )
-
-
-def standing_guide(reader: Reader, axis: str) -> tuple[Guide, GuideGeometry]:
-    """Return the guide of an axis whose rods stand still, none of its places empty."""
-    guide = need(reader.design.axes[axis].guide, f"axes.{axis}.guide")
-    if guide.moving_rods:
-        raise NotDescribedError((f"axes.{axis}.guide (rods that stand still)",))
-    geometry = reader.derive(guide_geometry, axis)
-    for place, pieces in ((guide.rods, geometry.rods), (guide.bearings, geometry.bearings)):
-        if not pieces:
-            raise EmptyPlaceError(place)
-    return guide, geometry
-
-
-def rod_share(reader: Reader, axis: str, guide: Guide, rods: int) -> Figure:
-    """Return the share of a load that the busier rod carries: even, unless the axis says that it is off the middle."""
-    if rods != 2 or guide.apart_mm is None or guide.load_offset_mm is None:
-        return Figure.exact(1 / rods)
-    apart_mm, offset_mm = (reader.derive(guide_size, axis, name) for name in ("apart", "load_offset"))
-    if apart_mm.low <= 0:
-        raise NotDescribedError((f"axes.{axis}.guide.apart (more than nothing)",))
-    share = stacked_share_ratio if guide.lie == "stacked" else side_by_side_share_ratio
-    ends_mm = abs(offset_mm.low), abs(offset_mm.high)
-    least_mm = 0.0 if offset_mm.low <= 0 <= offset_mm.high else min(ends_mm)
-    low, high = share(least_mm, apart_mm.high), share(max(ends_mm), apart_mm.low)
-    return Figure(share(offset_mm.value, apart_mm.value), low, high, offset_mm.grade)
 
 
 def level_guides(design: Design) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.checks.axis_loads import MOVING_MASS
+from scantling.checks.bushing_strength import POSSIBLE_LOAD_N
 from scantling.checks.guide_loads import guided, level_guides
 from scantling.checks.inputs import or_range, or_typical
 from scantling.checks.judging import judge, say
@@ -21,7 +22,6 @@ from scantling.formulas.bushings import HARDNESS_POINTS, bushing_life_km, hardne
 from scantling.quantities import Figure
 
 LOAD_FACTOR = Figure(1.5, 1.0, 2.0)  # smooth and slow to quick without shocks, a bushing maker's guide
-POSSIBLE_LOAD_N = (60.0, 1000.0)  # ratings of linear ball bushings for rods from 5 to 16 mm
 HARDEST_HRC, SOFTEST_HRC = HARDNESS_POINTS[-1][0], HARDNESS_POINTS[0][0]
 LONGEST_KM = 1e6
 

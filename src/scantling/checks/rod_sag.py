@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from scantling.build.axis_loads import guide_size
 from scantling.build.missing import gather, need
 from scantling.build.reader import Reader
+from scantling.build.rod_ends import Ends, rod_ends
 from scantling.build.sizes import feature
 from scantling.checks.axis_loads import MOVING_MASS
 from scantling.checks.guide_loads import Guided, guided, level_guides
@@ -20,8 +21,8 @@ from scantling.checks.inputs import known
 from scantling.checks.judging import judge
 from scantling.checks.limits import at_most
 from scantling.checks.materials import steel_modulus
-from scantling.checks.rod_ends import Ends, rod_ends
 from scantling.checks.rule import check_of
+from scantling.checks.standing import ends_inputs
 from scantling.checks.subjects import ident
 from scantling.findings import Finding
 from scantling.formulas.carriages import carriage_drop_mm, height_change_at_tool_mm
@@ -85,7 +86,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             "diameter": known("diameter of the rods", reader.derive(feature, on.guide.rods, "diameter"), "mm"),
             "modulus": steel_modulus(on.rod),
         }
-        | ends.inputs,
+        | ends_inputs(ends),
         bounds=at_most(on.guide.sag_limit_mm.value if on.guide.sag_limit_mm else USUAL_LIMIT_MM),
         unit="mm",
         because=f"{{mass}} on {on.geometry.rods} rods of {{diameter}}, {{free}} free, {ends.words}, sag "

@@ -6,6 +6,8 @@ agree to within play, or rods and seats bend until it does; that load runs along
 
 from __future__ import annotations
 
+from math import inf
+
 from scantling.formulas.held_beams import held_sag_at_mm
 
 
@@ -109,7 +111,11 @@ def bushing_turning_nmm_rad(
 
 
 def forced_moment_nmm(
-    askew_rad: float, free_rad: float, rod_turning_nmm_rad: float, seat_turning_nmm_rad: float
+    askew_rad: float,
+    free_rad: float,
+    rod_turning_nmm_rad: float,
+    seat_turning_nmm_rad: float,
+    bushing_turning_stiffness_nmm_rad: float = inf,
 ) -> float:
     """Moment on a bushing that sits askew on its rod.
 
@@ -117,6 +123,7 @@ def forced_moment_nmm(
     free_rad : what play, and a seat on which it can turn, let it be [rad]
     rod_turning_nmm_rad : see bushing_turning_nmm_rad [N·mm/rad]
     seat_turning_nmm_rad : how stiff the seat holds the bushing, see holders.gripped_turning_nmm_rad [N·mm/rad]
+    bushing_turning_stiffness_nmm_rad : how stiff the bushing itself is, its balls give a little [N·mm/rad]
 
     Valid for: small angles.
     Source: springs in series; no moment within the free angle.
@@ -124,7 +131,8 @@ def forced_moment_nmm(
     >>> round(forced_moment_nmm(0.003, 0.001, 1e6, 1e6), 6), forced_moment_nmm(0.001, 0.002, 1e6, 1e6)
     (1000.0, 0.0)
     """
-    return max(0.0, askew_rad - free_rad) / (1 / rod_turning_nmm_rad + 1 / seat_turning_nmm_rad)
+    gives_rad_nmm = 1 / rod_turning_nmm_rad + 1 / seat_turning_nmm_rad + 1 / bushing_turning_stiffness_nmm_rad
+    return max(0.0, askew_rad - free_rad) / gives_rad_nmm
 
 
 def moment_load_n(moment_nmm: float, length_mm: float, share_ratio: float) -> float:

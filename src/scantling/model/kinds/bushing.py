@@ -12,7 +12,7 @@ class Bushing(Part):
     """A linear bushing with rolling balls or a sliding polymer or bronze lining.
 
     dynamic_load_n : for the travel life ``life_basis_km``    drag_n : pull of seals and grease, each
-    ball_diameter_mm, track_radius_ratio : of the ball track, for the contact pressure
+    ball_diameter_mm : for the contact pressure    rough_ratio : share of a lot that runs rough or loose
     """
 
     kind: Literal["bushing"] = "bushing"
@@ -26,3 +26,4 @@ class Bushing(Part):
     friction_ratio: Ratio | None = None
     drag_n: Force | None = None
     ball_diameter_mm: Length | None = None
+    rough_ratio: Ratio | None = None

@@ -6,20 +6,15 @@ from dataclasses import dataclass
 
 from scantling.build.axis_loads import guide_size
 from scantling.build.reader import Reader
-from scantling.checks.inputs import Input, or_typical
 from scantling.formulas.held_beams import fixity_ratio
 from scantling.formulas.holders import bedding_mpa, gripped_turning_nmm_rad
 from scantling.formulas.sections import round_second_moment_mm4
 from scantling.model.axis import Guide
-from scantling.quantities import Figure
 from scantling.tables.materials import material
 
-# What clips and walls of a printed holder resist of what a solid block of the plastic would; by its modulus and 3 to 15
-# mm of wall, our own estimate, no source. One order of magnitude, so that a verdict seldom hangs on it unseen.
-BACKING = Figure(0.4, 0.1, 1.0)
-HOLDER = material("PETG")  # what holders are usually printed in; the band of BACKING is wider than that of plastics
-HOLDER_MPA = HOLDER.modulus_mpa.typical if HOLDER.modulus_mpa else 2000.0
-HOLDER_POISSON = HOLDER.poisson_ratio or 0.38
+# What holders are usually printed in; the band of what their walls give is wider than that of plastics.
+HOLDER_PLASTIC = "PETG"
+USUAL_HOLDER_MPA, USUAL_HOLDER_POISSON = 2000.0, 0.38
 
 
 @dataclass(frozen=True)
@@ -34,14 +29,8 @@ class Ends:
         if self.how != "held":
             return 1.0 if self.how == "clamped" else 0.0
         second_mm4 = round_second_moment_mm4(diameter_mm)
-        bed_mpa = backing * bedding_mpa(HOLDER_MPA, HOLDER_POISSON, diameter_mm, modulus_mpa, second_mm4)
-        turning_nmm_rad = gripped_turning_nmm_rad(bed_mpa, self.grip_mm, modulus_mpa, second_mm4)
+        turning_nmm_rad = holder_turning_nmm_rad(self.grip_mm, diameter_mm, modulus_mpa, second_mm4, backing)
         return fixity_ratio(turning_nmm_rad, span_mm, modulus_mpa, second_mm4)
-
-    @property
-    def inputs(self) -> dict[str, Input]:
-        """``backing`` where it matters."""
-        return {"backing": or_typical("stiffness of the holders", None, BACKING)} if self.how == "held" else {}
 
     @property
     def words(self) -> str:
@@ -56,3 +45,17 @@ def rod_ends(reader: Reader, axis: str, guide: Guide) -> Ends:
     if guide.ends != "held":
         return Ends(guide.ends)
     return Ends("held", reader.derive(guide_size, axis, "grip").value)
+
+
+def holder_turning_nmm_rad(
+    gripped_mm: float, diameter_mm: float, modulus_mpa: float, second_mm4: float, backing: float
+) -> float:
+    """Return how stiff a printed holder is against turning of the bar that it grips.
+
+    modulus_mpa, second_mm4 : of the bar    backing : what its walls resist of what a solid block would
+    """
+    plastic = material(HOLDER_PLASTIC)
+    holder_mpa = plastic.modulus_mpa.typical if plastic.modulus_mpa else USUAL_HOLDER_MPA
+    poisson = plastic.poisson_ratio or USUAL_HOLDER_POISSON
+    bed_mpa = backing * bedding_mpa(holder_mpa, poisson, diameter_mm, modulus_mpa, second_mm4)
+    return gripped_turning_nmm_rad(bed_mpa, gripped_mm, modulus_mpa, second_mm4)
