@@ -106,7 +106,8 @@ def everything(bench):
 @pytest.fixture(scope="module")
 def cases(bench):
     """Return the machines on which all checks are tried."""
-    return {"bed on a belt": bench.belt(), "gantry and all": everything(bench), "a room": bench.span()}
+    guide = {"guide.grip": "10 mm", "guide.parallel": "0.2 mm", "guide.seats": {"askew": "0.05 mm"}}
+    return {"bed on a belt": bench.belt(guide), "gantry and all": everything(bench), "a room": bench.span()}
 
 
 def random_build(case, draw: random.Random) -> Build:
