@@ -33,8 +33,8 @@ def _run(reader: Reader, subject: str) -> Finding:
         },
         bounds=at_most(PERCENT, reserve_ratio=1 - electric_limit("load of a port wished").value / PERCENT),
         unit="%",
-        because=f"{on.want.place} draws {{current}} from a {on.want.does} port of {on.board.id} for {{rating}}: {{value}} "
-        "of it; {limit}.",
+        because=f"{on.want.place} draws {{current}} from a {on.want.does} port of {on.board.id} for {{rating}}: "
+        "{value} of it; {limit}.",
         mend="another port, a board that carries more, or a relay module fed straight from the supply",
     )
 

@@ -33,8 +33,8 @@ def _run(reader: Reader, subject: str) -> Finding:
     fuse = fuse_of(reader, on)
     said = "there is no fuse of its own"
     if fuse is not None:
-        inputs["fuse"] = known(f"rating of {fuse.id}", fuse.current_a, "A")
-        said = f"{fuse.id} holds {{fuse}}"
+        inputs["fuse"] = known(f"rating of {fuse.name}", fuse.rating_a, "A")
+        said = f"{fuse.name} holds {{fuse}}"
     return judge(
         CHECK,
         reader,

@@ -13,7 +13,7 @@ from scantling.checks.rule import part_at
 from scantling.checks.subjects import ident, named
 from scantling.formulas.wires import ampacity_a, warmth_ratio
 from scantling.model.design import Design, Rail
-from scantling.model.kinds import Fuse, Motor, Supply, Wire
+from scantling.model.kinds import Board, Fuse, Motor, Supply, Wire
 from scantling.model.wiring import LoomWire
 from scantling.quantities import Figure
 from scantling.tables.electric_limits import electric_limit
@@ -103,12 +103,27 @@ def limit_of_supply(reader: Reader, on: Laid) -> Input:
     return or_typical(f"limit of {supply.id}", supply.limit_current_a, usual, "A")
 
 
-def fuse_of(reader: Reader, on: Laid) -> Fuse | None:
-    """Return the fuse of a wire's own, for mains that of the rail; None where there is none."""
+@dataclass(frozen=True)
+class Fused:
+    """What breaks the current of one wire: a fuse in the loom, or one on the board before its port."""
+
+    name: str
+    rating_a: Figure
+
+
+def fuse_of(reader: Reader, on: Laid) -> Fused | None:
+    """Return the fuse of a wire's own, for mains that of the rail, else that of its port; None where there is none."""
     place, fact = on.row.fuse, f"loom.{on.name}.fuse"
     if place is None and on.row.carries == "mains" and on.row.rail is not None:
         place, fact = reader.design.rails[on.row.rail].mains_fuse, f"rails.{on.row.rail}.mains-fuse"
-    return None if place is None or reader.part(place) is None else part_at(reader, place, Fuse, fact)
+    if place is not None and reader.part(place) is not None:
+        fuse = part_at(reader, place, Fuse, fact)
+        return Fused(fuse.id, fuse.current_a)
+    board, _, port = on.row.start.partition(".")
+    part = reader.part(board) if port else None
+    ports = part.ports if isinstance(part, Board) else ()
+    fused = next((one.fused_a for one in ports if one.name == port and one.fused_a is not None), None)
+    return None if fused is None else Fused(f"the fuse of port {port}", fused)
 
 
 def ends_of(on: Laid) -> tuple[str, ...]:

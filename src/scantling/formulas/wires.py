@@ -7,6 +7,8 @@ from math import pi, sqrt
 # Copper: resistivity of the international standard at 20 °C, and its rise per kelvin.
 COPPER_OHM_MM2_M = 0.017241
 COPPER_RISE_PER_K = 0.00393
+TABLE_RISE_K = 40.0  # that tables of currents allow: from 30 °C to what PVC stands
+TABLE_INSULATION_C = 70.0
 STRANDING_RATIO = 1.025  # a stranded wire over a solid one of the same copper
 
 
@@ -110,22 +112,24 @@ def stranded_ohm_km(area_mm2: float) -> float:
     return STRANDING_RATIO * copper_ohm_km(area_mm2)
 
 
-def warmth_ratio(insulation_c: float, room_c: float, base_c: float = 30.0) -> float:
+def warmth_ratio(insulation_c: float, room_c: float) -> float:
     """Factor of what a wire may carry where it lies warmer, or cooler, than its table assumes; 0 where none is left.
 
     insulation_c : what the insulation stands at the conductor [C]
     room_c : where it lies [C]
-    base_c : what the table of currents assumes [C]
 
-    Valid for: one kind of cooling; heat lost in proportion to the rise.
-    Source: losses go with the square of the current, √((T - Ta) / (T - Tb)); the factors of DIN VDE 0298-4 follow it.
+    Valid for: tables that allow 40 K above 30 °C. Better insulation stands a warmer place and never lets the current
+        rise: its terminals and neighbours get no less hot.
+    Source: losses go with the square of the current, √((T - Ta) / 40 K); the factors of DIN VDE 0298-4, tables 17 and
+        18, follow it.
 
     >>> round(warmth_ratio(70.0, 50.0), 2)
     0.71
     """
     if insulation_c <= room_c:
         return 0.0
-    return float(sqrt((insulation_c - room_c) / (insulation_c - base_c)))
+    ratio = float(sqrt((insulation_c - room_c) / TABLE_RISE_K))
+    return ratio if insulation_c <= TABLE_INSULATION_C else min(1.0, ratio)
 
 
 def ampacity_a(table_a: float, warmth: float, bundling: float) -> float:

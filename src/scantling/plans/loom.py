@@ -1,4 +1,4 @@
-"""The loom as a table: one row a wire, from, to, size, colour, length with its loops, ends; and what it takes in all."""
+"""The loom as a table: one row a wire, from, to, size, colour, length with loops, ends; and what it takes in all."""
 
 from __future__ import annotations
 

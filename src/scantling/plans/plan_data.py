@@ -11,8 +11,8 @@ from scantling.plans.plan import Plan
 from scantling.plans.steps import step_plans
 from scantling.quantities import show_money
 
-_SHOWN = ("totals", "dates", "orders", "parts", "bars", "drills", "prints", "settings", "findings")
-_ALSO = ("not_looked_at", "unlocking", "coverage", "purchase")
+_SHOWN = ("totals", "dates", "orders", "parts", "bars", "drills", "prints", "settings", "loom", "findings")
+_ALSO = ("loom_totals", "not_looked_at", "unlocking", "coverage", "purchase")
 
 
 def plan_data(plan: Plan, pins: Mapping[Key, str] | None = None) -> dict[str, Any]:

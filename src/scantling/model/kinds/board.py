@@ -16,7 +16,7 @@ class Port(Data):
     name : printed beside it, where not all ports of its kind are alike
     does : drives a motor, switches a heater, reads a sensor or a switch, feeds a fan
     current_a : that each may carry; of a driver the rms current of a phase    voltage_v : that it gives
-    plug : the plug that goes into it
+    plug : the plug that goes into it    fused_a : rating of the board's own fuse before it
     """
 
     does: Duty
@@ -25,6 +25,7 @@ class Port(Data):
     current_a: Current | None = None
     voltage_v: Voltage | None = None
     plug: str | None = None
+    fused_a: Current | None = None
 
 
 class Mounting(Data):
