@@ -36,6 +36,7 @@ def _step(step: StepPlan) -> list[Block]:
         ("With", ", ".join(step.results)),
         ("Tools", ", ".join(step.tools)),
         ("Leave loose", step.loose),
+        ("Tighten", "; ".join(step.tighten)),
         ("Makes", step.makes),
         ("Check", step.check),
     ]

@@ -165,6 +165,8 @@ def step_facts(plan: Plan) -> Iterator[Fact]:
     for step in step_plans(plan):
         items = tuple(f"{item.count} × {item.name} for {item.where}" for item in step.kit if item.count)
         yield Fact(Topic.STEP, step.id, "kit", ", ".join(items), items=items)
+        if step.tighten:
+            yield Fact(Topic.STEP, step.id, "tighten", "; ".join(step.tighten), items=step.tighten)
     for coverage in plan.coverage:
         used = f"{show_number(coverage.used)} of {show_number(coverage.needed)} used in the steps"
         yield Fact(Topic.STEP, f"{coverage.kind} {coverage.ident}", "used", used)

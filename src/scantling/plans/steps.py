@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import floor, log10
 
+from scantling.build.clamping import tightening
 from scantling.build.hardware import Fastener, brought, joint_hardware
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
@@ -12,6 +14,7 @@ from scantling.build.stacks import joint_count
 from scantling.build.steps import step_joints, step_pieces
 from scantling.errors import LookUpError
 from scantling.plans.plan import Plan
+from scantling.quantities import show_number
 
 
 @dataclass(frozen=True)
@@ -29,6 +32,7 @@ class StepPlan:
     """One step, ready to be done; ``number`` counts from 1 in the order of work.
 
     results : sub-assemblies taken from earlier steps    makes : the one it yields, "" for none
+    tighten : for each joint done up here, how tight
     """
 
     number: int
@@ -42,6 +46,7 @@ class StepPlan:
     text: str
     check: str
     loose: str
+    tighten: tuple[str, ...]
     caution: str
 
 
@@ -73,6 +78,7 @@ def _step(reader: Reader, number: int, name: str, new: Sequence[str]) -> StepPla
         described.text,
         described.check,
         described.loose,
+        tuple(_tighten(reader, joint) for joint, count in reader.derive(step_joints, name) if count),
         described.caution,
     )
 
@@ -119,6 +125,26 @@ def _fastener(reader: Reader, one: Fastener, count: int, title: str) -> KitItem:
     return KitItem(count, one.part, name, title)
 
 
+def _tighten(reader: Reader, joint: str) -> str:
+    """How tight a joint is drawn: as it says, else no tighter than its weakest member bears."""
+    described = reader.design.joints[joint]
+    title = described.title or joint
+    if described.tighten_nmm is not None:
+        return f"{title} {newton_metres(described.tighten_nmm.value)}"
+    most = reader.derive(tightening, joint)
+    return f"{title} at most {newton_metres(most.torque_nmm)} ({most.weakest})"
+
+
+def newton_metres(torque_nmm: float) -> str:
+    """Return a torque in N m, rounded down to two digits.
+
+    >>> newton_metres(1386.0), newton_metres(400.0)
+    ('1.3 N m', '0.4 N m')
+    """
+    digit_nmm = 10 ** (floor(log10(torque_nmm)) - 1)
+    return f"{show_number(floor(torque_nmm / digit_nmm + 1e-9) * digit_nmm / 1000)} N m"
+
+
 def kit_text(items: Sequence[KitItem]) -> str:
     """Return a kit in one line: ``4 × M3x10 socket head screw, 1 × motor``; equal parts are counted together."""
     counts: dict[str, int] = {}
@@ -136,7 +162,7 @@ def total_minutes(steps: Sequence[StepPlan]) -> int | None:
 def steps_table(steps: Sequence[StepPlan]) -> list[list[str]]:
     """Return the steps as rows of text, heading first."""
     heading = ["number", "step", "title", "kit for one machine", "with", "makes", "tools", "minutes"]
-    return [[*heading, "leave loose", "check", "caution", "text"], *(_row(step) for step in steps)]
+    return [[*heading, "leave loose", "tighten", "check", "caution", "text"], *(_row(step) for step in steps)]
 
 
 def _row(step: StepPlan) -> list[str]:
@@ -150,6 +176,7 @@ def _row(step: StepPlan) -> list[str]:
         ", ".join(step.tools),
         "" if step.minutes is None else str(step.minutes),
         step.loose,
+        "; ".join(step.tighten),
         step.check,
         step.caution,
         step.text,
