@@ -114,8 +114,8 @@ class TestStep:
     @pytest.mark.outside
     def test_a_steep_thread_jumps_by_more_than_a_fine_one(self, bench):
         steep, fine = (bench.said(bench.screw(), "SCREW-11", AXIS, z_screw=screw) for screw in ("tr8x8", "m6"))
-        assert "adds 0.16 mm" in steep.because
-        assert "adds 0.02 mm" in fine.because
+        assert "out by 0.16 mm more" in steep.because
+        assert "out by 0.02 mm more" in fine.because
         assert (steep.verdict, fine.verdict) == (Verdict.MARGINAL, Verdict.SOUND)
 
     def test_leads_that_differ_make_it_lean(self, bench):

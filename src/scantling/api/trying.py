@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scantling.api.trials import belt, rods, screw, small
+from scantling.api.trials import belt, reach, rods, screw, small
 from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
@@ -19,7 +19,17 @@ from scantling.reading.texts import design_from_texts
 
 TRIALS: Mapping[str, Trial] = {
     trial.name: trial
-    for trial in (belt.TRIAL, screw.TRIAL, rods.TRIAL, small.FIT, small.JOINT, small.WARMING, small.SUPPLY, small.SWAY)
+    for trial in (
+        belt.TRIAL,
+        screw.TRIAL,
+        rods.TRIAL,
+        reach.TRIAL,
+        small.FIT,
+        small.JOINT,
+        small.WARMING,
+        small.SUPPLY,
+        small.SWAY,
+    )
 }
 
 

@@ -39,12 +39,12 @@ def _run(reader: Reader, subject: str) -> Finding:
         reader,
         subject,
         rule=lambda cycles, **_: lag_mm + cycles * cycle_mm(step_mm),
-        inputs={"cycles": Input("by what one motor is out after they were off", 0.0, 0.0, 1.0, "cycles")},
+        inputs={"cycles": Input("the cycles that one motor has settled beside the other", 0.0, 0.0, 1.0)},
         bounds=at_most(motion_limit("level of two screws").amount),
         unit="mm",
-        because=f"On {drive.screws} x {drive.thread.name} a motor that bears half its torque and one that bears "
-        f"nothing differ by {lag_mm:.2g} mm; one that settled a cycle of four full steps beside the other while they "
-        f"were off adds {cycle_mm(step_mm):.3g} mm: {{value}}; {{limit}}.{lean} Level the gantry whenever a screw was "
+        because=f"{drive.screws} x {drive.thread.name}: a motor that bears half its torque lags one that bears nothing "
+        f"by {lag_mm:.2g} mm; one that has settled a cycle of four full steps beside the other while they were off is "
+        f"out by {cycle_mm(step_mm):.3g} mm more. They differ by {{value}}; {{limit}}.{lean} Level the gantry whenever a screw was "
         "turned by hand.",
         mend="a smaller lead, a motor that turns both screws, or a stop against which the gantry is levelled",
     )
@@ -82,7 +82,7 @@ CHECK = check_of(
     code="SCREW-11",
     title="Two screws in step",
     source="definition: rest positions of a two-phase motor repeat every four full steps; lag by the arc sine of load "
-    f"over torque; leads: {cite('screw-makes')}; limit: {cite('motion-practice')}",
+    f"over torque; leads: {cite('screw-makes')}, {cite('threaded-rod-makes')}; limit: {cite('motion-practice')}",
     subjects=several_screws,
     informs=True,
 )

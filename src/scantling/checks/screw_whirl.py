@@ -28,7 +28,7 @@ ROOTS = {
     "fixed-supported": FIXED_SUPPORTED_ROOT_RATIO,
     "fixed-fixed": FIXED_FIXED_ROOT_RATIO,
 }
-STEEL_KG_M3 = 7850.0  # usual density of steel, from memory
+STEEL_KG_M3 = 7850.0  # with 207 GPa it gives the 4.76 million of the published inch formula to all digits
 
 
 def _run(reader: Reader, subject: str) -> Finding:

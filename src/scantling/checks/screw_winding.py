@@ -70,8 +70,9 @@ def _run(reader: Reader, subject: str) -> Finding:
         },
         bounds=at_most(motion_limit("lost motion").amount if own is None else own.value),
         unit="mm",
-        because=f"Turned back, the torque in {coupler.id} changes by {{change}}; {{span}} of tube of {{outer}} over "
-        f"{{bore}} with {{modulus}} wind so far that a lead of {lead_mm:.4g} mm loses {{value}}; {{limit}}.",
+        because=f"When the screw is turned back the torque in {coupler.id} changes by {{change}}. {{span}} of free "
+        f"tube, {{outer}} over {{bore}}, with a modulus of {{modulus}}, unwinds by what is {{value}} on a lead of "
+        f"{lead_mm:.4g} mm; {{limit}}.",
         mend="a smaller lead, less free tube between the ends, a harder or thicker tube, or a metal coupler",
         also={"change": (winding.change_nmm, "N·mm")},
     )

@@ -90,8 +90,9 @@ def _run(reader: Reader, subject: str) -> Finding:
         },
         bounds=at_most(motion_limit("wobble").amount),
         unit="mm",
-        because=f"{drive.thread.name} with a bow of {{bow}} on 300 mm, {_held(axis, bends)}, and a nut that gives way "
-        "by {give} swing rods of {rod} by {value} each turn; {limit}.",
+        because=f"{drive.thread.name} with a bow of {{bow}} on 300 mm, {_held(axis, bends)}, in a nut that "
+        f"{'cannot shift' if drive.float_mm.high <= 0 else 'shifts by {give}'}, swings rods of {{rod}} by {{value}} "
+        "each turn; {limit}.",
         mend="leave the top of the screw free on a coupler that bends, let the nut shift in its seat, a thinner or "
         "straighter screw, or thicker rods: roll the screw on a flat plate",
     )
@@ -115,6 +116,7 @@ CHECK = check_of(
     _run,
     code="SCREW-09",
     title="Wobble of a screw at the guide",
-    source=f"beam tables, two springs that share a bow; {cite('screw-makes')}; limit: {cite('motion-practice')}",
+    source=f"beam tables, two springs that share a bow; {cite('screw-makes')}, {cite('threaded-rod-makes')}; "
+    f"limit: {cite('motion-practice')}",
     subjects=screw_axes,
 )
