@@ -44,8 +44,8 @@ def _run(reader: Reader, subject: str) -> Finding:
         unit="mm",
         because=f"{drive.screws} x {drive.thread.name}: a motor that bears half its torque lags one that bears nothing "
         f"by {lag_mm:.2g} mm; one that has settled a cycle of four full steps beside the other while they were off is "
-        f"out by {cycle_mm(step_mm):.3g} mm more. They differ by {{value}}; {{limit}}.{lean} Level the gantry whenever a screw was "
-        "turned by hand.",
+        f"out by {cycle_mm(step_mm):.3g} mm more. They differ by {{value}}; {{limit}}.{lean} Level the gantry "
+        "whenever a screw was turned by hand.",
         mend="a smaller lead, a motor that turns both screws, or a stop against which the gantry is levelled",
     )
 
