@@ -54,8 +54,13 @@ def holder_turning_nmm_rad(
 
     modulus_mpa, second_mm4 : of the bar    backing : what its walls resist of what a solid block would
     """
+    bed_mpa = holder_bed_mpa(diameter_mm, modulus_mpa, second_mm4, backing)
+    return gripped_turning_nmm_rad(bed_mpa, gripped_mm, modulus_mpa, second_mm4)
+
+
+def holder_bed_mpa(diameter_mm: float, modulus_mpa: float, second_mm4: float, backing: float) -> float:
+    """Return the force per length and millimetre with which a printed holder resists the bar that it grips."""
     plastic = material(HOLDER_PLASTIC)
     holder_mpa = plastic.modulus_mpa.typical if plastic.modulus_mpa else USUAL_HOLDER_MPA
     poisson = plastic.poisson_ratio or USUAL_HOLDER_POISSON
-    bed_mpa = backing * bedding_mpa(holder_mpa, poisson, diameter_mm, modulus_mpa, second_mm4)
-    return gripped_turning_nmm_rad(bed_mpa, gripped_mm, modulus_mpa, second_mm4)
+    return backing * bedding_mpa(holder_mpa, poisson, diameter_mm, modulus_mpa, second_mm4)

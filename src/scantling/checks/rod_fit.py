@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from scantling.build.axis_loads import guide_size
-from scantling.build.binding import Carried, carried, outer_mm, seat_figures
+from scantling.build.binding import Carried, carried, seat_figures
 from scantling.build.drives import guide_friction
 from scantling.build.missing import gather, need
 from scantling.build.reader import Reader
@@ -38,7 +38,7 @@ class Running:
 
     def moment_nmm(self, **f: float) -> float:
         """Return the moment that is forced on a bushing; ``slope`` is that of the rods under their load."""
-        return self.on.forced_nmm({"slope": 0.0, "outer": outer_mm(self.bushing), **f})
+        return self.on.forced_nmm({"slope": 0.0, **f})
 
     def edge_n(self, **f: float) -> float:
         """Return the even load that presses as hard as a bushing's edges are pressed."""

@@ -25,7 +25,7 @@ def _run(reader: Reader, subject: str) -> Finding:
     need(guide.parallel_mm, f"axes.{name}.guide.parallel")
     on = running(reader, name)
     stands = strength(reader, name, on.bushing)
-    floats = " (those of one rod may slide across)" if guide.seats is not None and guide.seats.floating else ""
+    floats = " (those of one rod give way)" if guide.seats is not None and guide.seats.floating else ""
     return judge(
         CHECK,
         reader,
@@ -37,7 +37,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         because=f"Rods out of parallel by {{parallel}} over {{free}}, {on.on.bearings} bushings{floats} with {{play}} "
         "of play: squeezed by {squeeze}, and by {edge} on its edges, the busiest bushing carries {value} besides its "
         f"load; {{limit}}, {stands.words}. The drive has {{drag}} more to pull.",
-        mend="set the rods by sliding the carriage to each end before tightening, let one rod's bushings float across, "
+        mend="set the rods by sliding the carriage to each end before tightening, let one rod's bushings give way, "
         "take three bushings instead of four, or seats on which the bushings can turn",
         also={
             "squeeze": (lambda **f: on.on.on_bushing_n(f), "N"),

@@ -13,7 +13,8 @@ class Seats(Data):
     held : ``rigid`` in straight seats; ``aligning`` in seats slimmer in their middle, on which a bushing can turn
     askew_mm : how far a seat may lie beside the rod's line over the length of its bushing, as it is made
     slack_mm : how much wider an aligning seat is at its ends than in its middle, both sides together
-    floating : the bushings of one rod may slide across, so that the distance of the rods need not be alike everywhere
+    floating : the bushings of one rod give way across it, so that the rods need not be alike everywhere (a slot, a
+        gantry that slides or twists)
     """
 
     held: Literal["rigid", "aligning"] = "rigid"
