@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import statistics
 from collections.abc import Iterator, Mapping
 
@@ -10,6 +11,7 @@ from planning import ALDER
 
 from scantling.api.following import Following, Standing, stand, whatif
 from scantling.api.opening import Session, open_design
+from scantling.cli.main import SELDOM
 from scantling.model.build import Key
 
 CHANGES = 12
@@ -17,6 +19,7 @@ CHANGES = 12
 
 def measures() -> Iterator[Measure]:
     """Yield the stages of what-if, asked of several places one after the other, once everything is loaded."""
+    gc.set_threshold(*SELDOM)  # as the command does
     session = open_design(ALDER, "village", 4)
     standing = stand(session)
     yield Measure("the plan in force, checked and bought", took(lambda: stand(session)).wall_s, "s")

@@ -113,11 +113,13 @@ def whatif(
 def _at_once(standing: Standing, build: Build) -> Following:
     case, before = standing.session.case, standing.plan
     report = _with_late(run_checks(case, build, costly=False), before)
-    purchase, infeasible = _bought(standing, build)
+    purchase, infeasible = _bought(standing, build, at_once=True)
     alone = before.totals.next_builder if before.totals else None
     after = make_plan(case, build, report, purchase, infeasible=infeasible, next_builder=alone)
-    waiting = tuple(f"{f.code} {f.subject}" for f in report.findings if f.code in COSTLY)
-    return _following(standing, "at once", after, waiting)
+    waiting = [f"{f.code} {f.subject}" for f in report.findings if f.code in COSTLY]
+    if infeasible is not None and infeasible.miss is None:
+        waiting.append("what comes nearest")
+    return _following(standing, "at once", after, tuple(waiting))
 
 
 def _with_late(report: Report, before: Plan) -> Report:
@@ -131,18 +133,19 @@ def _with_late(report: Report, before: Plan) -> Report:
     )
 
 
-def _bought(standing: Standing, build: Build) -> tuple[Purchase | None, Infeasible | None]:
+def _bought(standing: Standing, build: Build, *, at_once: bool) -> tuple[Purchase | None, Infeasible | None]:
     if not standing.session.has_offers:
         return None, None
-    bought = buy(open_build(standing.session.case, build), build, keep=standing.plan.purchase)
+    bought = buy(open_build(standing.session.case, build), build, keep=standing.plan.purchase, at_once=at_once)
     return (bought, None) if isinstance(bought, Purchase) else (None, bought)
 
 
 def _complete(standing: Standing, quick: Following) -> Following:
     case, build, purchase = standing.session.case, quick.after.build, quick.after.purchase
+    infeasible = quick.infeasible and _bought(standing, build, at_once=False)[1]
     alone = next_builder_cost(case, build) if purchase else None
     report = run_checks(case, build)
-    after = make_plan(case, build, report, purchase, infeasible=quick.infeasible, next_builder=alone)
+    after = make_plan(case, build, report, purchase, infeasible=infeasible, next_builder=alone)
     return _following(standing, "complete", after)
 
 

@@ -15,6 +15,7 @@ from scantling.choosing.opened import Progress, failing_lazy
 from scantling.choosing.opened import open_choice as open_choice
 from scantling.choosing.problem import Forbidden, Problem, fixed_to
 from scantling.choosing.result import Choice, Infeasible, Purchase
+from scantling.choosing.shortage import shortage
 from scantling.choosing.solve import Solved, solve_problem
 from scantling.choosing.ties import Present
 from scantling.model.build import Build, Key
@@ -79,14 +80,23 @@ def as_choice(opened: Opened, solved: Solved, rounds: int, failing: Sequence[Laz
 
 
 def buy(
-    opened: Opened, build: Build, *, keep: Purchase | None = None, present: Present | None = None
+    opened: Opened,
+    build: Build,
+    *,
+    keep: Purchase | None = None,
+    present: Present | None = None,
+    at_once: bool = False,
 ) -> Purchase | Infeasible:
     """Return the cheapest purchase of a fixed build, whatever the checks say of it.
 
     keep : orders in force; then only what is needed otherwise than by them is bought anew
     present : the choice in force; of equally cheap purchases the one nearest to it is taken
+    at_once : a part that is nowhere to be had is told without looking for the nearest miss
     """
     answers = build.as_dict()
+    lacking = shortage(fixed_to(opened.problem, answers)) if at_once else None
+    if lacking is not None:
+        return lacking
     if keep is not None:
         kept = buy_kept(opened.problem, answers, keep)
         if kept is not None:
