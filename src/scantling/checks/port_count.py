@@ -29,7 +29,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         },
         bounds=at_least(lambda wanted, **_: wanted),
         unit="",
-        because=f"{board.id} has {{value}} {WORDS[does]}; {{limit}} are wanted ({for_what or 'none'}).",
+        because=f"{board.id} has {{value}} {WORDS[does]}; wanted are {{limit}} ({for_what or 'none'}).",
         mend="another board, two motors on one driver, or a module beside it",
     )
 

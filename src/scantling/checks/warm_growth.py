@@ -28,10 +28,11 @@ from scantling.quantities import Figure
 
 @dataclass(frozen=True)
 class _Growing:
-    """A term that grows: its signed length and its coefficient."""
+    """A term that grows: its signed length, its coefficient, and its own warmth where it is not that of the chain."""
 
     length_mm: float
     growth_um_m_k: float
+    own_k: float | None
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -42,11 +43,14 @@ def _run(reader: Reader, subject: str) -> Finding:
     parts = reader.derive(chain_terms, name)
     numbers = range(len(parts))
     rates = each(lambda at: _growth(reader, name, at, chain.terms[at]), numbers)
-    growing = [_Growing(part.sign * part.nominal_mm, rate) for part, rate in zip(parts, rates, strict=True)]
+    own_k = [term.warmer_k.value if term.warmer_k is not None else None for term in chain.terms]
+    growing = [
+        _Growing(part.sign * part.nominal_mm, rate, own) for part, rate, own in zip(parts, rates, own_k, strict=True)
+    ]
     middle_mm, half_mm = chain_nominal_mm(found.links), root_sum_squares_mm(found.links)
 
     def grown(warmer: float) -> float:
-        return sum(growth_mm(one.length_mm, one.growth_um_m_k, warmer) for one in growing)
+        return sum(_of(one, warmer) for one in growing)
 
     return judge(
         CHECK,
@@ -63,6 +67,10 @@ def _run(reader: Reader, subject: str) -> Finding:
         also={"growth": (lambda warmer, **_: grown(warmer), "mm")},
         mend="a slot, more play, or both sides of one material",
     )
+
+
+def _of(one: _Growing, warmer_k: float) -> float:
+    return growth_mm(one.length_mm, one.growth_um_m_k, warmer_k if one.own_k is None else one.own_k)
 
 
 def _growth(reader: Reader, chain: str, at: int, term: ChainTerm) -> float:

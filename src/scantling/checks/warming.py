@@ -51,13 +51,15 @@ def _loss_w_k(reader: Reader, name: str, warming: Warming) -> Figure:
     if warming.loss_w_k is not None or warming.face_mm2 is None:
         given: Figure = need(warming.loss_w_k, f"warmings.{name}.loss")
         return given
-    return faces_loss_w_k(reader, name, warming.insulation)
+    found = faces_loss_w_k(reader, name, warming.insulation)
+    low, high = found.low * (1 - DRAUGHT_RATIO), found.high * (1 + DRAUGHT_RATIO)
+    return Figure(found.value, low, high, Grade.TYPICAL)
 
 
 def faces_loss_w_k(reader: Reader, name: str, insulation: str | None) -> Figure:
     """Return the loss of both faces of a heated plate, the lower one covered with what fills a place.
 
-    Its band is that of the insulation's conductivity, and a fifth either way for draughts and bright faces.
+    Its band is that of the insulation's conductivity alone.
     """
     face = need(reader.design.warmings[name].face_mm2, f"warmings.{name}.face")
     up, down = electric_limit("face upwards").value, electric_limit("face downwards").value
@@ -69,7 +71,7 @@ def faces_loss_w_k(reader: Reader, name: str, insulation: str | None) -> Figure:
         heat = need(conductivity_w_m_k(part.material), f"parts.{part.id}.material (one of the table of insulations)")
         ends = [covered_loss_w_k(face.value, thickness_mm, one, down) for one in (heat.value, heat.low, heat.high)]
     value, low, high = (plate_loss_w_k(face.value, up) + end for end in ends)
-    return Figure(value, low * (1 - DRAUGHT_RATIO), high * (1 + DRAUGHT_RATIO), Grade.TYPICAL)
+    return Figure(value, low, high, Grade.TYPICAL)
 
 
 def store_j_k(reader: Reader, name: str, warming: Warming) -> Figure:

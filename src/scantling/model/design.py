@@ -13,7 +13,6 @@ from scantling.model.base import (
     Count,
     Data,
     Expression,
-    Force,
     HeatLoss,
     Length,
     Power,
@@ -63,6 +62,7 @@ class ChainTerm(Data):
     size : an expression    sign : + or -    tolerance_mm : of the way it is got; where missing, of the size itself
     together : name of a group made in one go ("drilled together"), whose deviations are equal
     made_of : the place whose part's material grows with heat, where the size itself does not name it
+    warmer_k : how much warmer it gets, where not as much as the chain
     """
 
     size: Expression
@@ -70,6 +70,7 @@ class ChainTerm(Data):
     tolerance_mm: Length | None = None
     together: str | None = None
     made_of: str | None = None
+    warmer_k: Warmth | None = None
 
     @model_validator(mode="before")
     @classmethod
