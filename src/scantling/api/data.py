@@ -14,6 +14,7 @@ from scantling.plans.plan_data import plan_data
 if TYPE_CHECKING:  # a check need not load the solver in order to be shown
     from scantling.api.checking import Serving
     from scantling.api.following import Consequence, Following
+    from scantling.api.ranging import FigureRange, Local
     from scantling.api.trying import Tried
     from scantling.choosing.result import WhyOption
 
@@ -56,6 +57,26 @@ def why_data(option: WhyOption) -> dict[str, Any]:
         "extra minor": option.extra_minor,
         "forbidden by": plain(option.conflict.concerns) if option.conflict else [],
     }
+
+
+def ranges_data(found: Sequence[Local]) -> list[dict[str, Any]]:
+    """Return what local parts must be like as plain data; an end that was not found is null."""
+    shown: list[dict[str, Any]] = _endless(plain(tuple(found)))
+    return shown
+
+
+def rule_ranges_data(found: Sequence[FigureRange]) -> list[dict[str, Any]]:
+    """Return the ranges of the rules' figures as plain data; an end that was not found is null."""
+    shown: list[dict[str, Any]] = _endless(plain(tuple(found)))
+    return shown
+
+
+def _endless(data: Any) -> Any:
+    if isinstance(data, dict):
+        return {key: _endless(value) for key, value in data.items()}
+    if isinstance(data, list):
+        return [_endless(value) for value in data]
+    return None if data in ("inf", "-inf") else data
 
 
 def is_sound(plan: Plan) -> bool:

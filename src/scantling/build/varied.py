@@ -24,7 +24,7 @@ class Varied:
 
     def __init__(self, case: Case, answers: Mapping[Key, str], part: Part) -> None:
         """Vary ``case``; ``answers`` must be those of every reader of this case."""
-        self._case, self._part = case, part
+        self._case, self._part, self.keeper = case, part, case.keeper
         design, workshop = case.project.design, case.project.workshop
         actuals = tuple(actual for actual in workshop.actuals if actual.part != part.id)
         self.project: Project = replace(
