@@ -35,6 +35,11 @@ class TestReach:
         assert finding.value == 220 - (44 + 29) - 5
         assert "over a bed" not in finding.because
 
+    def test_upwards_a_tool_that_does_not_come_down_reaches_nothing(self, bench):
+        low, high = (bench.said(bench.span({"z.reach.start": at}), "SPAN-01", "axis z") for at in ("0 mm - 1 mm", "1 mm"))
+        assert low.value == 141
+        assert (high.value, high.verdict) == (0, Verdict.UNSOUND)
+
     def test_a_wish_of_its_own_counts(self, bench):
         assert bench.said(bench.span({"z.reach.wanted": "150 mm"}), "SPAN-01", "axis z").verdict is Verdict.UNSOUND
 

@@ -5,7 +5,8 @@ Rods may be long enough and the tool still not come to the edge, where it does n
 
 from __future__ import annotations
 
-from math import isfinite
+from collections.abc import Mapping
+from math import inf, isfinite
 
 from scantling.build.missing import need
 from scantling.build.reach import reach_sizes, wanted_reach_mm
@@ -23,7 +24,7 @@ BOUNDED = (
     "From {start} the tool goes {travel} over a bed of {over}, of which {lost_low} at the low edge and {lost_high} at "
     "the high edge are taken: it reaches {value}; {limit}. Placed better over the bed it would reach {wasted} more."
 )
-BOUNDLESS = "From {start} the tool goes {travel}, less {lost_low} at the low end: it reaches {value}; {limit}."
+BOUNDLESS = "From {start} the tool goes up by {travel}, over {lost_low} that lie below: it reaches {value}; {limit}."
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -35,28 +36,29 @@ def _run(reader: Reader, subject: str) -> Finding:
         "start": known("place of the tool at the low end", sizes.start_mm, "mm"),
         "travel": known("travel that the rods leave", sizes.travel_mm, "mm"),
         "lost_low": known("what the low edge takes", sizes.lost_low_mm, "mm"),
-        "over": known("length of the bed", sizes.over_mm, "mm"),
-        "lost_high": known("what the high edge takes", sizes.lost_high_mm, "mm"),
     }
-
-    def reached(start: float, travel: float, lost_low: float, over: float, lost_high: float) -> float:
-        return reached_mm(start, travel, lost_low, over, lost_high)
-
-    def wasted(start: float, travel: float, lost_low: float, over: float, lost_high: float) -> float:
-        return lost_by_place_mm(start, travel, lost_low, over, lost_high)
-
+    bounded = isfinite(sizes.over_mm.value)
+    if bounded:
+        inputs["over"] = known("length that the tool works over", sizes.over_mm, "mm")
+        inputs["lost_high"] = known("what the high edge takes", sizes.lost_high_mm, "mm")
     return judge(
         CHECK,
         reader,
         subject,
-        rule=reached,
+        rule=lambda **f: reached_mm(**_sizes(f)),
         inputs=inputs,
         bounds=at_least(wanted.value),
         unit="mm",
-        because=BOUNDED if isfinite(sizes.over_mm.value) else BOUNDLESS,
-        mend="longer rods, a shorter carriage, the tool nearer to the middle, or clips that take less",
-        also={"wasted": (wasted, "mm")},
+        because=BOUNDED if bounded else BOUNDLESS,
+        mend="longer rods, a shorter carriage, the tool nearer to the middle, clips that take less; upwards a tool that comes down "
+        "to the surface",
+        also={"wasted": (lambda **f: lost_by_place_mm(**_sizes(f)), "mm")},
     )
+
+
+def _sizes(figures: Mapping[str, float]) -> dict[str, float]:
+    """Return the figures by the names of the formulas; a bed that nothing bounds is infinitely long."""
+    return {f"{name}_mm": value for name, value in ({"over": inf, "lost_high": 0.0} | dict(figures)).items()}
 
 
 def reaching_axes(design: Design) -> tuple[str, ...]:

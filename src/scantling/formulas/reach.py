@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import isinf
+
 
 def reached_mm(start_mm: float, travel_mm: float, lost_low_mm: float, over_mm: float, lost_high_mm: float) -> float:
     """Length of bed along an axis that the tool reaches and nothing stands on.
@@ -12,12 +14,17 @@ def reached_mm(start_mm: float, travel_mm: float, lost_low_mm: float, over_mm: f
     over_mm : length of the bed; infinite where nothing bounds it [mm]
     lost_high_mm : what clips and rims take at the high edge [mm]
 
-    Valid for: one axis; 0 where the tool never comes over the free part.
+    Valid for: one axis; 0 where the tool never comes over the free part, and upwards (a length without bounds) where it
+        does not come down to the surface that all begins on.
     Source: overlap of two stretches.
 
     >>> reached_mm(-5.0, 200.0, 10.0, 200.0, 10.0), reached_mm(30.0, 200.0, 10.0, 200.0, 10.0)
     (180.0, 160.0)
+    >>> reached_mm(-1.0, 160.0, 0.0, float("inf"), 0.0), reached_mm(1.0, 160.0, 0.0, float("inf"), 0.0)
+    (159.0, 0.0)
     """
+    if isinf(over_mm) and start_mm > lost_low_mm:
+        return 0.0
     return max(0.0, min(start_mm + travel_mm, over_mm - lost_high_mm) - max(start_mm, lost_low_mm))
 
 
