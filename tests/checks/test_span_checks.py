@@ -36,7 +36,8 @@ class TestReach:
         assert "over a bed" not in finding.because
 
     def test_upwards_a_tool_that_does_not_come_down_reaches_nothing(self, bench):
-        low, high = (bench.said(bench.span({"z.reach.start": at}), "SPAN-01", "axis z") for at in ("0 mm - 1 mm", "1 mm"))
+        starts = ("0 mm - 1 mm", "1 mm")
+        low, high = (bench.said(bench.span({"z.reach.start": start}), "SPAN-01", "axis z") for start in starts)
         assert low.value == 141
         assert (high.value, high.verdict) == (0, Verdict.UNSOUND)
 

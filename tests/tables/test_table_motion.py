@@ -32,6 +32,12 @@ def test_tie_of_two_and_a_half_millimetres():
     assert soft_tube().clamp_force_n.high == 80
 
 
+@pytest.mark.outside
+def test_friction_of_soft_tube():
+    # Source: two stored pages on the friction of silicone rubber: from less than 0.25 to more than 0.75
+    assert (soft_tube().friction_ratio.low, soft_tube().friction_ratio.high) == (0.25, 0.75)
+
+
 def test_every_band_ascends_and_every_limit_can_be_cited():
     for make in ("trapezoidal", "unified fine"):
         for band in (screw_make(make).bow_mm, screw_make(make).lead_error_mm):

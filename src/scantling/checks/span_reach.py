@@ -50,8 +50,8 @@ def _run(reader: Reader, subject: str) -> Finding:
         bounds=at_least(wanted.value),
         unit="mm",
         because=BOUNDED if bounded else BOUNDLESS,
-        mend="longer rods, a shorter carriage, the tool nearer to the middle, clips that take less; upwards a tool that comes down "
-        "to the surface",
+        mend="longer rods, a shorter carriage, the tool nearer to the middle, clips that take less; upwards a "
+        "tool that comes down to the surface",
         also={"wasted": (lambda **f: lost_by_place_mm(**_sizes(f)), "mm")},
     )
 
