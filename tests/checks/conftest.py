@@ -32,6 +32,9 @@ SECTIONS = (
     "chains",
     "steps",
     "clearances",
+    "loom",
+    "electronics",
+    "zones",
 )
 
 

@@ -271,9 +271,12 @@ TABLES = (
     "clamp_limits",
     "clearance_holes_inch",
     "clearance_holes_metric",
+    "electric_limits",
     "frictions",
+    "glass_points",
     "inch_bits",
     "insert_holes",
+    "insulations",
     "it_grades",
     "materials",
     "metric_threads",
@@ -292,8 +295,11 @@ TABLES = (
     "unified_threads",
     "washers_inch",
     "washers_metric",
+    "wire_bundles",
+    "wire_currents",
     "wires",
     "wood_pilots",
+    "zones",
 )
 
 
