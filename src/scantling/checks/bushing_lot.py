@@ -1,7 +1,7 @@
 """Picking bushings from a larger lot: how tight the best are, and how many more than needed are worth buying.
 
-Cheap bushings are rough or loose now and then. For information: of all copies together, with the spares that the
-workshop wants anyway.
+Cheap ball bushings are rough or loose now and then; of plain linings it is asked only where a share is given. For
+information: of all copies together, with the spares that the workshop wants anyway.
 """
 
 from __future__ import annotations
@@ -32,6 +32,8 @@ def _run(reader: Reader, subject: str) -> Finding:
     bushing, rod = reader.part(guide.bearings), reader.part(guide.rods)
     if not isinstance(bushing, Bushing) or not isinstance(rod, Rod):
         raise NotDescribedError((f"axes.{name}.guide (a rod in a bushing)",))
+    if bushing.lining != "ball":
+        need(bushing.rough_ratio, f"parts.{bushing.id}.rough")
     wanted = needed_pieces(reader, bushing)
     spares = spare_pieces(reader, bushing, wanted)
     play = play_input(reader, guide, rod, bushing)

@@ -87,6 +87,17 @@ def play_input(reader: Reader, guide: Guide, rod: Rod, bushing: Bushing) -> Inpu
     return Input("play of the bushings", nominal, low, high, "mm", assumed=shaft.assumed or bore.assumed)
 
 
+def lies_free(reader: Reader, axis: str) -> bool:
+    """Return whether a guide is not held too often whatever rods it has: its bushings give way, and its seats turn."""
+    guide = need(reader.design.axes[axis].guide, f"axes.{axis}.guide")
+    if guide.seats is None or not guide.seats.floating:
+        return False
+    seats, parallel_mm = seat_figures(guide), guide.parallel_mm.value if guide.parallel_mm else 0.0
+    free_mm = reader.derive(guide_size, axis, "free").low
+    length_mm = reader.derive(feature, guide.bearings, "length").high
+    return seats["askew"] + length_mm * parallel_mm / free_mm <= seats["slack"]
+
+
 def binding_drag(reader: Reader, axis: str) -> Figure:
     """Return the pull in N that a guide takes because it is held too often: from none to what it is at least play.
 
@@ -94,6 +105,8 @@ def binding_drag(reader: Reader, axis: str) -> Figure:
     """
     guide = reader.design.axes[axis].guide
     if guide is None or guide.moving_rods or (guide.parallel_mm is None and guide.seats is None):
+        return ZERO
+    if reader.derive(lies_free, axis):
         return ZERO
     on = running(reader, axis)
     nominal = {name: figure.nominal for name, figure in on.inputs.items()}

@@ -34,14 +34,9 @@ def carriage_drop_mm(
     >>> round(carriage_drop_mm(20.0, 200.0, 200.0, 0.0, 400.0, 205_000.0, 201.0619, 0.0), 4)
     0.647
     """
-    beam = span_mm, modulus_mpa, second_moment_mm4, end_fixity_ratio
-    if spacing_mm == 0:
-        return held_sag_at_mm(force_n, centre_at_mm, centre_at_mm, *beam)
-    places_mm = (centre_at_mm - spacing_mm / 2, centre_at_mm + spacing_mm / 2)
-    near_mm, far_mm = (
-        sum(held_sag_at_mm(force_n / 2, load_mm, place_mm, *beam) for load_mm in places_mm) for place_mm in places_mm
-    )
-    return near_mm + (far_mm - near_mm) * (seen_at_mm - places_mm[0]) / spacing_mm
+    beam = spacing_mm, span_mm, modulus_mpa, second_moment_mm4, end_fixity_ratio
+    middle_mm, tilt = _carriage(force_n, centre_at_mm, *beam)
+    return middle_mm + tilt * (seen_at_mm - centre_at_mm)
 
 
 def lone_drop_mm(
@@ -73,10 +68,7 @@ def lone_drop_mm(
     """
     beam = span_mm, modulus_mpa, second_moment_mm4, end_fixity_ratio
     own_mm = held_sag_at_mm(force_n, centre_at_mm, centre_at_mm, *beam)
-    at_tool_mm, at_middle_mm = (
-        carriage_drop_mm(force_n, centre_at_mm, place_mm, spacing_mm, *beam) for place_mm in (seen_at_mm, centre_at_mm)
-    )
-    return own_mm + at_tool_mm - at_middle_mm
+    return own_mm + _carriage(force_n, centre_at_mm, spacing_mm, *beam)[1] * (seen_at_mm - centre_at_mm)
 
 
 def height_change_at_tool_mm(
@@ -112,14 +104,15 @@ def height_change_at_tool_mm(
     0.0076
     """
     beam = spacing_mm, span_mm, modulus_mpa, second_moment_mm4, end_fixity_ratio
-    sides = (carriage_drop_mm, lone_drop_mm) if one_stands_alone and spacing_mm > 0 else (carriage_drop_mm,)
-    middle_mm = span_mm / 2
-    centres_mm = [middle_mm - travel_mm / 2 * share / _PLACES for share in range(_PLACES + 1)]
-    changes_mm = []
-    for drop_mm in sides:
-        drops_mm = [drop_mm(force_n, at_mm, at_mm if tool_rides else middle_mm, *beam) for at_mm in centres_mm]
-        changes_mm.append(max(drops_mm) - min(drops_mm))
-    return max(changes_mm)
+    pair_mm, lone_mm = [], []
+    for share in range(_PLACES + 1):
+        centre_mm = (span_mm - travel_mm * share / _PLACES) / 2
+        drop_mm, tilt = _carriage(force_n, centre_mm, *beam)
+        tilted_mm = 0.0 if tool_rides else tilt * (span_mm / 2 - centre_mm)
+        pair_mm.append(drop_mm + tilted_mm)
+        if one_stands_alone and spacing_mm > 0:
+            lone_mm.append(held_sag_at_mm(force_n, centre_mm, centre_mm, *beam[1:]) + tilted_mm)
+    return max(max(drops_mm) - min(drops_mm) for drops_mm in (pair_mm, lone_mm) if drops_mm)
 
 
 def bushing_slope_rad(
@@ -192,3 +185,24 @@ def stacked_share_ratio(load_offset_mm: float, apart_mm: float) -> float:
 
 
 _PLACES = 8
+
+
+def _carriage(
+    force_n: float,
+    centre_at_mm: float,
+    spacing_mm: float,
+    span_mm: float,
+    modulus_mpa: float,
+    second_moment_mm4: float,
+    end_fixity_ratio: float,
+) -> tuple[float, float]:
+    """How far the middle of a carriage has sunk, and how it tilts; a single bushing keeps level."""
+    beam = span_mm, modulus_mpa, second_moment_mm4, end_fixity_ratio
+    if spacing_mm == 0:
+        return held_sag_at_mm(force_n, centre_at_mm, centre_at_mm, *beam), 0.0
+    first_mm, second_mm = centre_at_mm - spacing_mm / 2, centre_at_mm + spacing_mm / 2
+    half_n = force_n / 2
+    cross_mm = held_sag_at_mm(half_n, first_mm, second_mm, *beam)  # either way round (Maxwell)
+    near_mm = held_sag_at_mm(half_n, first_mm, first_mm, *beam) + cross_mm
+    far_mm = held_sag_at_mm(half_n, second_mm, second_mm, *beam) + cross_mm
+    return (near_mm + far_mm) / 2, (far_mm - near_mm) / spacing_mm
