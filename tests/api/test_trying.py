@@ -51,6 +51,22 @@ def test_a_supply_keeps_its_headroom():
     assert only("supply", "RAIL-01", power="232 W", load="186 W", headroom="25 %").verdict is Verdict.UNSOUND
 
 
+def test_a_large_washer_lets_a_joint_in_ply_be_drawn_tighter():
+    """18 MPa at the least, on rings of 9 and of 12 less 4.5 mm, at K = 0.198 and 4 mm: 0.68 and 1.39 N m."""
+    asked = {"screw": "socket head M4", "grip": "9 mm", "nut": "lock", "material": "birch plywood"}
+    plain, large = (only("joint", "JOINT-04", washer=washer, **asked).value for washer in ("yes", "large"))
+    assert (plain, large) == (pytest.approx(18 * 47.7, rel=0.01), pytest.approx(18 * 97.2, rel=0.01))
+    assert only("joint", "JOINT-05", **asked).verdict is Verdict.UNSOUND
+    assert only("joint", "JOINT-05", washer="large", **asked).verdict is Verdict.SOUND
+    assert only("joint", "JOINT-08", washer="large", slide="30 N", **asked).limit == pytest.approx(100)
+
+
+def test_a_screw_straight_into_panel_is_asked_for_its_thread():
+    asked = {"screw": "socket head M3", "grip": "3 mm", "depth": "12 mm", "material": "PETG", "washer": "yes"}
+    found = only("joint", "JOINT-06", **asked, **{"in": "panel", "of": "birch plywood"})
+    assert "held by its own thread in birch plywood" in found.because
+
+
 @pytest.mark.outside
 def test_a_shaft_in_a_bore_has_the_play_of_its_classes():
     # Source: ISO 286-2:2010, over 3 to 6 mm: H8 is 0 to +18, h7 is -12 to 0 (micrometres)

@@ -145,6 +145,11 @@ class TestLocking:
         for ways in ({"locking": "threadlocker"}, {"into": "lock nut"}, {"into": "plain nut", "locking": "two nuts"}):
             assert locked("MDF", shakes="yes", **ways) is Verdict.SOUND
 
+    def test_a_thread_that_the_screw_cut_itself_rubs_on_it(self, locked):
+        into = {"place": "panel", "depth": "panel.thickness", "holds": "plastic"}
+        assert locked("PETG", into=into, shakes="yes") is Verdict.SOUND
+        assert locked("PETG", into=into | {"holds": "insert"}, shakes="yes") is Verdict.MARGINAL
+
     def test_a_quiet_joint_is_not_asked(self, locked):
         with pytest.raises(AssertionError):
             locked("MDF")

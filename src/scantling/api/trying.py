@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scantling.api.trials import belt, reach, rods, screw, small
+from scantling.api.trials import belt, joint, reach, rods, screw, small
 from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
@@ -25,7 +25,7 @@ TRIALS: Mapping[str, Trial] = {
         rods.TRIAL,
         reach.TRIAL,
         small.FIT,
-        small.JOINT,
+        joint.TRIAL,
         small.WARMING,
         small.SUPPLY,
         small.SWAY,

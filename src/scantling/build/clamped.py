@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from math import cos, radians
 from typing import TypeVar
 
-from scantling.build.fasteners import standard_part, washer_name
+from scantling.build.fasteners import washer_name
 from scantling.build.gets import plastic_of
 from scantling.build.missing import NotDescribedError, need
 from scantling.build.reader import Reader
@@ -88,13 +87,15 @@ def pressed(reader: Reader, joint: str) -> tuple[Pressed, ...]:
     found: list[Pressed] = []
     unsaid: list[str] = []
     for end, layers in zip(("head", "nut"), ends, strict=False):
-        place = _first_place(layers)
+        first = next((layer for layer in layers if not layer.washer), None)
+        if first is None:
+            continue
+        place = None if first.size is None else next(iter(places_of(tree(first.size))), None)
         made_of = None if place is None else soft_or_hard(reader, place)
         if place is None or made_of is None:
-            part = None if place is None else reader.part(place)
-            unsaid += [] if part is None else [f"parts.{part.id}.material"]
+            unsaid += _unsaid(reader, joint, place)
         elif made_of is not HARD:
-            by, outer_mm = _presses(described, layers[0], end)
+            by, outer_mm = _presses(reader, described, layers[0], end)
             hole_mm = clearance_hole(head_and_thread(described.screw)[1], "medium").diameter_mm
             found.append(Pressed(by, place, made_of, outer_mm, hole_mm))
     if unsaid and not found:
@@ -143,27 +144,29 @@ def metal_yield_mpa(name: str) -> float | None:
     return None if found is None else found.low
 
 
-def _first_place(layers: Sequence[Layer]) -> str | None:
-    """The first thing below a head or nut that is no washer, where the design names a place for it."""
-    first = next((layer for layer in layers if not layer.washer), None)
-    return None if first is None or first.size is None else next(iter(places_of(tree(first.size))), None)
+def _unsaid(reader: Reader, joint: str, place: str | None) -> list[str]:
+    """What would say of what a layer is made; nothing where its place is empty."""
+    if place is None:
+        return [f"joints.{joint}.through (the place of each layer, for its material)"]
+    part = reader.part(place)
+    return [] if part is None else [f"parts.{part.id}.material"]
 
 
-def _presses(described: Joint, outermost: Layer, end: str) -> tuple[str, float]:
+def _presses(reader: Reader, described: Joint, outermost: Layer, end: str) -> tuple[str, float]:
     """What presses at one end of a joint, in words, and its diameter."""
     head, name = head_and_thread(described.screw)
     if outermost.washer:
-        washer = _standard(washer_name(outermost.washer, name), Washer)
+        washer = _standard(reader, washer_name(outermost.washer, name), Washer)
         return f"the {'large ' if outermost.washer == 'large' else ''}washer", washer.outer_diameter_mm.value
     if end == "nut":
-        return "the nut", _standard(joint_nuts(described)[0], Nut).across_flats_mm.value
+        return "the nut", _standard(reader, joint_nuts(described)[0], Nut).across_flats_mm.value
     row = screw_head(head, name)
     return "the head", row.diameter_mm * (cos(radians(30)) if head == "hexagon" else 1.0)
 
 
-def _standard(name: str, kind: type[F]) -> F:
+def _standard(reader: Reader, name: str, kind: type[F]) -> F:
     try:
-        part = standard_part(name)
+        part = reader.case.part(name)
     except LookUpError as error:
         raise NotDescribedError((f"{name} ({error})",)) from None
     assert isinstance(part, kind)

@@ -39,9 +39,9 @@ class Tightening:
     grade: str
 
     @property
-    def screw_share_ratio(self) -> float:
-        """The torque as a share of what the screw itself would take."""
-        return self.torque_nmm / self.screw_nmm
+    def is_screw(self) -> bool:
+        """True where the screw itself is the weakest."""
+        return self.torque_nmm >= self.screw_nmm
 
 
 def tightening(reader: Reader, joint: str) -> Tightening:

@@ -20,6 +20,7 @@ from scantling.model.design import Design
 from scantling.model.joint import Joint
 from scantling.model.kinds import Printed
 
+CUT_BY_SCREW = ("plastic", "panel", "panel edge")
 CRACKED = ("abs", "asa", "pc", "polycarbonate", "acrylic")
 
 
@@ -38,7 +39,9 @@ def _run(reader: Reader, subject: str) -> Finding:
 
 
 def _is_locked(joint: Joint) -> bool:
-    return joint.locking != "none" or joint.into.nut == "lock"
+    """True for every way of locking, and for a thread that the screw cut itself, which rubs on it all round."""
+    cuts_its_own = joint.into.nut is None and joint.into.holds in CUT_BY_SCREW
+    return joint.locking != "none" or joint.into.nut == "lock" or cuts_its_own
 
 
 def _plastics(reader: Reader, joint: Joint) -> Iterator[tuple[str, str]]:

@@ -5,7 +5,7 @@ Wood and plastic under the head, or the thread in them, mostly give way long bef
 
 from __future__ import annotations
 
-from scantling.build.clamping import Tightening, joint_thread, screw_friction, tightening
+from scantling.build.clamping import Tightening, joint_thread, tightening
 from scantling.build.reader import Reader
 from scantling.build.stacks import joint_count
 from scantling.checks.inputs import known
@@ -15,6 +15,7 @@ from scantling.checks.rule import check_of
 from scantling.checks.subjects import all_of, ident
 from scantling.checks.tightening import clamp_of, friction_input
 from scantling.findings import Finding, Verdict
+from scantling.model.joint import Joint
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -24,8 +25,7 @@ def _run(reader: Reader, subject: str) -> Finding:
     most: Tightening = reader.derive(tightening, joint)
     described = reader.design.joints[joint]
     found = joint_thread(described)
-    wanted = known("torque", described.tighten_nmm if described.tighten_nmm is not None else most.torque_nmm, "N·mm")
-    words = "says" if described.tighten_nmm is not None else "takes"
+    wanted = known("torque", described.tighten_nmm or round(most.torque_nmm), "N·mm")
     return judge(
         CHECK,
         reader,
@@ -34,11 +34,17 @@ def _run(reader: Reader, subject: str) -> Finding:
         inputs={"torque": wanted, "friction": friction_input()},
         bounds=INFORMATION,
         unit="N",
-        because=f"The joint {words} {{torque}}, which clamps with {{value}} at friction "
-        f"{screw_friction().low:g}–{screw_friction().high:g}. What bears least: {most.weakest}; it takes {{most}}, "
-        f"the screw ({most.grade}) {{screw}}.",
+        because=_words(described, most),
         also={"most": (lambda **_: most.torque_nmm, "N·mm"), "screw": (lambda **_: most.screw_nmm, "N·mm")},
     )
+
+
+def _words(described: Joint, most: Tightening) -> str:
+    screw = "" if most.is_screw else f"; the screw alone ({most.grade}) would take {{screw}}"
+    if described.tighten_nmm is None:
+        return f"Draw it no tighter than {{torque}}, which clamps with {{value}}: {most.weakest} bears no more{screw}."
+    bears = f"What bears least, {most.weakest}, takes {{most}}{screw}."
+    return f"The joint says {{torque}}, which clamps with {{value}}. {bears}"
 
 
 CHECK = check_of(

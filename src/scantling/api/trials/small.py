@@ -1,4 +1,4 @@
-"""Shorter questions: a fit, a screw in a joint, warming up, a supply, a swaying portal."""
+"""Shorter questions: a fit, warming up, a supply, a swaying portal."""
 
 from __future__ import annotations
 
@@ -35,39 +35,6 @@ FIT = Trial(
     ),
     _fit,
     ("MATE-01",),
-)
-
-
-def _joint(given: Given) -> dict[str, Any]:
-    layers: list[Any] = [{"thickness": given["grip"]}]
-    layers += ["washer"] if "washer" in given else []
-    into: Any = (
-        f"{given['nut']} nut"
-        if "nut" in given
-        else {"place": "body", "depth": "body.depth", "holds": given.get("in", "metal")}
-    )
-    body = {"kind": "thing", "sizes": {"depth": given.get("depth", "0 mm")}}
-    return {
-        "parts": {"body": body},
-        "places": {"body": {"reference": "body"}},
-        "joints": {"joint": {"screw": given["screw"], "through": layers, "into": into}},
-    }
-
-
-JOINT = Trial(
-    "joint",
-    "Which screw does this stack take?",
-    'scantling try joint --screw "socket head M3" --grip "9 mm" --nut lock',
-    (
-        Ask("screw", "text", "Head and thread, socket head M3 say.", needed=True),
-        Ask("grip", "length", "Everything clamped.", needed=True),
-        Ask("nut", "text", "plain, lock or thin; else give --depth."),
-        Ask("depth", "length", "Depth of a tapped hole or insert."),
-        Ask("in", "text", "metal, insert, plastic or panel."),
-        Ask("washer", "text", "yes for a plain washer under the nut."),
-    ),
-    _joint,
-    ("JOINT-01",),
 )
 
 
