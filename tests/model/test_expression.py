@@ -12,6 +12,7 @@ from scantling.model.expression import (
     ExpressionError,
     Feature,
     Name,
+    Number,
     length_power,
     parse_size,
     places_of,
@@ -72,6 +73,49 @@ def test_the_distance_of_two_places_binds_tighter_than_any_sign():
 def test_a_length_may_carry_a_band():
     node = parse_size("20 mm ± 0.1 mm")
     assert (node.figure.low, node.figure.high) == pytest.approx((19.9, 20.1))
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "low", "high"),
+    [
+        ("10 mm +0.3/-0.1 mm", 10, 9.9, 10.3),
+        ("10 mm -0.1/+0.3 mm", 10, 9.9, 10.3),
+        ("10 mm + 0.3 / - 0.1 mm", 10, 9.9, 10.3),
+        ("10 +0.3/-0.1 mm", 10, 9.9, 10.3),
+        ("10 mm +0.3/0", 10, 10, 10.3),
+        ("3/8 in +0/-0.01 in", 9.525, 9.271, 9.525),
+        ("10 mm \u2212 0.1/+0.3 mm", 10, 9.9, 10.3),
+    ],
+)
+def test_a_length_that_stands_alone_may_have_two_deviations(text, value, low, high):
+    node = parse_size(text)
+    assert isinstance(node, Number)
+    assert node.power == 1
+    assert (node.figure.value, node.figure.low, node.figure.high) == pytest.approx((value, low, high))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "10 mm +0.3 mm -0.1 mm",  # as a sum it would be 10.2 mm
+        "10 mm +0.3 -0.1 mm",
+        "10 mm +0.3 mm/-0.1 mm",
+        "y-rod.length +0.3/-0.1 mm",
+        "2 * (10 mm +0.3/-0.1 mm)",
+        "10 mm +0.3/+0.2/-0.1 mm",
+    ],
+)
+def test_what_could_be_a_tolerance_or_a_sum_is_refused(text):
+    with pytest.raises(ExpressionError) as caught:
+        parse_size(text)
+    assert "20 mm +0.3/-0.1 mm" in caught.value.mend
+
+
+@pytest.mark.parametrize(
+    "text", ["10 mm + 0.3 mm - 0.1 mm", "20 mm - 10 mm/2", "3/8 in +1/4 in", "x +1/2 * y", "hole-1 / -2"]
+)
+def test_sums_and_fractions_stay_what_they_are(text):
+    assert isinstance(parse_size(text), Binary)
 
 
 @pytest.mark.parametrize(

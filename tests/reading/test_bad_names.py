@@ -180,6 +180,20 @@ CASES = {
     # sizes
     "no operator": (ROD_LENGTH, "length: span «panel.thickness,", "READ-36", "unexpected", "operator"),
     "an unknown unit in a size": (SPAN, "  span: 300 «furlongs\n", "READ-36", "furlongs", "mm"),
+    "a tolerance or a sum": (
+        SPAN,
+        "  span: «300 mm +0.3 mm -0.1 mm\n",
+        "READ-36",
+        "tolerance or a sum",
+        "+0.3/-0.1 mm",
+    ),
+    "a tolerance of a name": (
+        ROD_LENGTH,
+        "length: span «+0.3/-0.1 mm,",
+        "READ-36",
+        "no size with a tolerance",
+        "tolerance: +0.3/-0.1 mm",
+    ),
     "a bracket too few": (ROD_LENGTH, "length: 2 * (span + 1 mm«,", "READ-36", "')'"),
     "a length and a number": (ROD_LENGTH, "length: «span + 2,", "READ-36", "give the number a unit"),
     "an area for a length": (

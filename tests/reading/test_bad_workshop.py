@@ -59,6 +59,30 @@ WORKSHOP = {
         "READ-30",
         "thickness",
     ),
+    "a measured mass in mm": (
+        STOCK,
+        "actuals: [{part: ply-6, size: mass, value: «5.8 mm}]\nstock:\n",
+        "READ-23",
+        "the measured mass of 'ply-6'",
+    ),
+    "one of several readings that is none": (
+        STOCK,
+        "actuals: [{part: ply-6, size: thickness, samples: [5.8 mm, «5.9]}]\nstock:\n",
+        "READ-23",
+        "the measured thickness",
+    ),
+    "a measured size of nothing": (
+        STOCK,
+        "actuals: [«{part: ply-6, size: thickness, value: 0 mm}]\nstock:\n",
+        "READ-26",
+        "measure again",
+    ),
+    "a measured size without a reading": (
+        STOCK,
+        "actuals: [«{part: ply-6, size: thickness}]\nstock:\n",
+        "READ-44",
+        "no value and samples",
+    ),
     "an unknown way of rounding": ("tax-rounded: order", "tax-rounded: «basket", "READ-24", "order"),
 }
 

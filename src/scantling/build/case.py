@@ -6,12 +6,13 @@ from collections.abc import Callable, Hashable, Mapping
 from functools import cached_property
 from typing import Any, TypeVar
 
+from scantling.build.actuals import as_measured
 from scantling.build.fasteners import joint_screws, standard_part
 from scantling.build.gets import gets_of
 from scantling.build.keeping import Keeper, Store
 from scantling.build.memo import Memo
 from scantling.build.reader import Catalogue, Reader
-from scantling.errors import BrokenPromiseError
+from scantling.errors import BrokenPromiseError, LookUpError
 from scantling.model.build import Build, Key
 from scantling.model.kinds import Screw
 from scantling.model.part import Part
@@ -55,9 +56,22 @@ class Case:
         raise KeyError(f"{part} is no option of {place}")
 
     def part(self, name: str) -> Part:
-        """Return a part of the design, or a standard fastener by its name."""
-        found: Part | None = self.project.design.parts.get(name)
+        """Return a part of the design, or a standard fastener by its name, as measured where the workshop did."""
+        found: Part | None = self._measured.get(name) or self.project.design.parts.get(name)
         return found if found is not None else standard_part(name)
+
+    @cached_property
+    def _measured(self) -> Mapping[str, Part]:
+        """The parts on whose lot in hand something was measured; what the workshop measured of other designs is not."""
+        design, actuals = self.project.design, self.project.workshop.actuals
+        found: dict[str, Part] = {}
+        for name in dict.fromkeys(actual.part for actual in actuals):
+            try:
+                part = design.parts[name] if name in design.parts else standard_part(name)
+            except LookUpError:
+                continue
+            found[name] = as_measured(part, actuals)
+        return found
 
     def gets(self, place: str, part: str) -> tuple[str, ...]:
         """Return the ways in which this workshop can get ``part`` for ``place``, the best liked first."""

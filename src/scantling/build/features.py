@@ -1,4 +1,4 @@
-"""Features of a part: its sizes by the names that files use, measured ones first."""
+"""Features of a part: its sizes by the names that files use."""
 
 from __future__ import annotations
 
@@ -6,16 +6,12 @@ from scantling.build.typical import tapped_depth
 from scantling.model.features import feature_name, length_fields
 from scantling.model.kinds import Motor
 from scantling.model.part import Part
-from scantling.model.workshop import Workshop
-from scantling.quantities import Figure, Grade
+from scantling.quantities import Figure
 
 
-def part_feature(part: Part, name: str, workshop: Workshop) -> Figure | None:
-    """Return a length of a part in mm: as measured on the lot in hand, else as described, else usual; None for none."""
+def part_feature(part: Part, name: str) -> Figure | None:
+    """Return a length of a part in mm, as measured or described, else usual; None for none."""
     name = feature_name(type(part), name)
-    for actual in workshop.actuals:
-        if (actual.part, actual.size) == (part.id, name):
-            return Figure(actual.value.value, actual.value.low, actual.value.high, Grade.MEASURED, "measured")
     field = length_fields(type(part)).get(name)
     described: Figure | None = getattr(part, field) if field is not None else None
     if described is None and isinstance(part, Motor) and name == "tapped-depth":

@@ -29,7 +29,7 @@ def feature(reader: Reader, place: str, name: str) -> Figure:
     length = reader.design.places[place].length
     if name == "length" and length is not None:
         return reader.derive(size, length)
-    found = part_feature(part, name, reader.workshop)
+    found = part_feature(part, name)
     if found is None:
         raise NotDescribedError((feature_path(part, name),))
     return found

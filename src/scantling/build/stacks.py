@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scantling.build.fasteners import nut_name, standard_part, washer_name
+from scantling.build.fasteners import nut_name, washer_name
 from scantling.build.missing import NotDescribedError, each
 from scantling.build.reader import Reader
 from scantling.build.sizes import ZERO, feature, size
@@ -91,7 +91,7 @@ def holding(reader: Reader, joint: str) -> Holding:
     """Return what holds the thread of a joint's screw."""
     described = reader.design.joints[joint]
     if described.into.nut is not None:
-        nuts = each(lambda name: _standard_nut(joint, name), joint_nuts(described))
+        nuts = each(lambda name: _standard_nut(reader, joint, name), joint_nuts(described))
         return Holding(" and ".join(nut.id for nut in nuts), sum((n.height_mm for n in nuts), ZERO), False, "nut")
     if described.into.place is None:
         raise NotDescribedError((f"joints.{joint}.into",))
@@ -113,16 +113,16 @@ def _layer(reader: Reader, joint: str, described: Joint, layer: Layer) -> StackL
     if layer.size is not None:
         return StackLayer(layer.size, reader.derive(size, layer.size))
     if layer.washer is not None:
-        washer = _standard_washer(joint, washer_name(layer.washer, head_and_thread(described.screw)[1]))
+        washer = _standard_washer(reader, joint, washer_name(layer.washer, head_and_thread(described.screw)[1]))
         return StackLayer(washer.id, washer.thickness_mm)
     if layer.thickness_mm is None:
         raise NotDescribedError((f"joints.{joint}.through",))
     return StackLayer("typed", layer.thickness_mm)
 
 
-def _standard_nut(joint: str, name: str) -> Nut:
+def _standard_nut(reader: Reader, joint: str, name: str) -> Nut:
     try:
-        part = standard_part(name)
+        part = reader.case.part(name)
     except LookUpError:
         raise NotDescribedError((f"joints.{joint}.into (no standard {name} is in the tables)",)) from None
     if not isinstance(part, Nut):
@@ -130,9 +130,9 @@ def _standard_nut(joint: str, name: str) -> Nut:
     return part
 
 
-def _standard_washer(joint: str, name: str) -> Washer:
+def _standard_washer(reader: Reader, joint: str, name: str) -> Washer:
     try:
-        part = standard_part(name)
+        part = reader.case.part(name)
     except LookUpError:
         fact = f"joints.{joint}.through (no standard {name} is in the tables: give a thickness)"
         raise NotDescribedError((fact,)) from None

@@ -2,7 +2,8 @@
 
 ``+ - * /``, ``min``, ``max``, brackets, lengths with their unit, plain numbers as factors, names of sizes, features of
 places, and ``A to B`` (the distance between two places, which binds tighter than ``*``). No conditions, no loops.
-A dash inside a name belongs to the name: ``y-span`` is one name, ``y - span`` a difference.
+A dash inside a name belongs to the name: ``y-span`` is one name, ``y - span`` a difference. A length that stands alone
+may have a tolerance, ``20 mm ± 0.1 mm`` or ``20 mm +0.3/-0.1 mm``; whatever could be a tolerance or a sum is refused.
 """
 
 from __future__ import annotations
@@ -171,14 +172,28 @@ _TOKEN_AFTER_SLASH = _token(_PLAIN)  # ``x / 2 / 3`` is a sixth of x, not x over
 _LOOKS = str.maketrans({"−": "-", "×": "*", "·": "*", "\u00a0": " ", "”": '"', "″": '"'})
 
 
+_MEASURE = rf"(?:{_PLAIN})\s*(?:{_UNIT})?"
+_DEVIATIONS = re.compile(rf"(?:\+|(?<![A-Za-z0-9_])-)\s?{_MEASURE}\s*/\s*(?:[+-]\s?{_MEASURE}|0(?![0-9.,]))")
+_SPLIT_DEVIATIONS = re.compile(rf"{_MEASURE}\s*(?P<first>[+-]){_MEASURE}\s*(?P<second>[+-]){_MEASURE}")
+
+
 def _banded(text: str) -> Number | None:
-    """``20 mm ± 0.1 mm`` alone is a length with its band."""
-    if not re.search(r"±|\+/-|\+-|\.\.", text):
+    """``20 mm ± 0.1 mm`` or ``20 mm +0.3/-0.1 mm`` alone is a length with its band."""
+    plain = text.translate(_LOOKS)
+    split = _SPLIT_DEVIATIONS.fullmatch(plain)
+    if split and split["first"] != split["second"]:
+        mend = "write a tolerance as 20 mm +0.3/-0.1 mm, a sum with blanks round its signs: 20 mm + 0.3 mm - 0.1 mm"
+        raise ExpressionError(f"{text!r} may be a tolerance or a sum", mend)
+    if not (deviations := _DEVIATIONS.search(plain)) and not re.search(r"±|\+/-|\+-|\.\.", plain):
         return None
     try:
-        return Number(parse_figure(text, "length"), 1)
+        return Number(parse_figure(plain, "length"), 1)
     except QuantityError as error:
-        raise ExpressionError(error.what, error.mend) from None
+        if deviations is None:
+            raise ExpressionError(error.what, error.mend) from None
+        mend = "a tolerance goes with a length that stands alone, its unit once at the end: 20 mm +0.3/-0.1 mm; that "
+        mend += "of another size has a key of its own in a chain: tolerance: +0.3/-0.1 mm"
+        raise ExpressionError(f"{text!r} is no size with a tolerance", mend, deviations.start()) from None
 
 
 class _Parser:

@@ -6,7 +6,7 @@ from functools import cache
 
 from scantling.model.kinds import Motor
 from scantling.model.part import Part
-from scantling.quantities import file_name_of
+from scantling.quantities import dimension_of, file_name_of
 
 # Short words for features whose field has a longer name.
 SHORT_WORDS: dict[tuple[type[Part], str], str] = {
@@ -18,6 +18,12 @@ SHORT_WORDS: dict[tuple[type[Part], str], str] = {
 def feature_name(kind: type[Part], word: str) -> str:
     """Return a feature's full name for a short word (``tapped`` of a motor), else the word itself."""
     return SHORT_WORDS.get((kind, word), word)
+
+
+@cache
+def figure_fields(kind: type[Part]) -> dict[str, str]:
+    """Return the fields of a kind of part that are figures of any dimension, by their name in files."""
+    return {file_name_of(field): field for field in kind.model_fields if dimension_of(field) not in (None, "money")}
 
 
 @cache

@@ -76,11 +76,16 @@ class Stock(Data):
 
 
 class Actual(Data):
-    """A measured size of the lot in hand: ``{part: ply-8, size: thickness, value: 7.8 mm ± 0.05 mm}``."""
+    """What was measured on the lot in hand: ``{part: ply-8, size: thickness, value: 7.8 mm ± 0.05 mm}``.
+
+    size : any figure of the part by its name in files: ``thickness``, ``mass``, ``resistance`` …
+    samples : readings of several pieces instead of ``value``; chains draw from them, all else takes their mean and ends
+    """
 
     part: str
     size: str
-    value: Length
+    value: str | None = None
+    samples: tuple[str, ...] = ()
     measured_on: Day | None = None
 
 

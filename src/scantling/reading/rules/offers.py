@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from scantling.errors import nearest
+from scantling.errors import QuantityError, nearest
+from scantling.model.features import feature_name, figure_fields
 from scantling.model.kinds import Belt, Filament, Rod, SheetStock, ThreadedRod, Wire
-from scantling.model.workshop import Level, Offer, Workshop
+from scantling.model.part import Part
+from scantling.model.workshop import Actual, Level, Offer, Workshop
+from scantling.quantities import dimension_of, parse_figure
 from scantling.reading.document import Document
+from scantling.reading.nodes import Path
 from scantling.reading.rules.shop import currency_of, money
 from scantling.reading.rules.sizes import features_of
 from scantling.reading.scene import Scene
+
+MAY_BE_0 = ("backlash", "float", "bow-300", "lead-error-300", "drag", "friction", "detent-torque", "infill", "rough")
 
 
 def offers(scene: Scene) -> None:
@@ -31,12 +37,33 @@ def _parts_named(scene: Scene, shop: Workshop) -> None:
             if row.part is not None and not scene.is_shared:
                 scene.expect_part(row.part, section, "workshop", section, number, "part")
     for number, actual in enumerate(shop.actuals):
-        part = scene.design.parts.get(actual.part)
-        path = ("workshop", "actuals", number)
-        if part is not None and actual.size not in features_of(part):
-            what = f"{actual.part!r} has no size {actual.size!r} to be measured"
-            scene.add("30", what, nearest(actual.size, features_of(part)), *path, "size")
-        if actual.value.low <= 0:
+        _measured(scene, actual, scene.design.parts.get(actual.part), number)
+
+
+def _measured(scene: Scene, actual: Actual, part: Part | None, number: int) -> None:
+    """Note what was measured of no figure of the part, in another unit, or as nothing."""
+    path = ("workshop", "actuals", number)
+    fields = {} if part is None else figure_fields(type(part))
+    known = () if part is None else tuple(dict.fromkeys([*features_of(part), *fields]))
+    if part is not None and actual.size not in known:
+        what = f"{actual.part!r} has no size {actual.size!r} to be measured"
+        scene.add("30", what, nearest(actual.size, known), *path, "size")
+        return
+    if bool(actual.value) == bool(actual.samples):
+        what = f"the measured {actual.size} of {actual.part!r} has {'both' if actual.value else 'no'} value and samples"
+        scene.add("44", what, "write one of them, as in value: 7.8 mm or samples: [7.8 mm, 7.9 mm]", *path)
+        return
+    name = actual.size if part is None else feature_name(type(part), actual.size)
+    readings: list[tuple[str, Path]] = [(text, ("samples", place)) for place, text in enumerate(actual.samples)]
+    for text, where in readings or [(actual.value or "", ("value",))]:
+        try:
+            figure = parse_figure(text, dimension_of(fields.get(name, "")) or "length")
+        except QuantityError as error:
+            if part is not None:  # of another design's part only that design knows the unit
+                what = f"the measured {actual.size} of {actual.part!r}: {error.what}"
+                scene.add("23", what, error.mend, *path, *where)
+            continue
+        if figure.low <= 0 and name not in MAY_BE_0:
             scene.add("26", f"the measured {actual.size} of {actual.part!r} is not above 0", "measure again", *path)
 
 
