@@ -11,13 +11,15 @@ EDGE_FACTOR = 31.8
 TAPPED_RATIO = 0.875
 
 
-def panel_withdrawal_n(diameter_mm: float, depth_mm: float, gravity_ratio: float, factor: float = FACE_FACTOR) -> float:
+def panel_withdrawal_n(
+    diameter_mm: float, depth_mm: float, gravity_ratio: float, factor_ratio: float = FACE_FACTOR
+) -> float:
     """Pull that draws a screw out of wood-based panel.
 
     diameter_mm : of the screw [mm]
     depth_mm : of thread in the panel [mm]
     gravity_ratio : density over that of water [-]
-    factor : FACE_FACTOR or EDGE_FACTOR [-]
+    factor_ratio : FACE_FACTOR or EDGE_FACTOR [-]
 
     Valid for: sound panel, pilot hole of about the root; a mean, single screws scatter by a quarter. Nothing below a
     third of a diameter. Fitted to particleboard; fibreboard, plywood and strand board fall within their published
@@ -28,7 +30,7 @@ def panel_withdrawal_n(diameter_mm: float, depth_mm: float, gravity_ratio: float
     1078
     """
     held_mm = max(0.0, depth_mm - diameter_mm / 3)
-    return factor * sqrt(diameter_mm) * held_mm * sqrt(sqrt(held_mm)) * gravity_ratio**2
+    return factor_ratio * sqrt(diameter_mm) * held_mm * sqrt(sqrt(held_mm)) * gravity_ratio**2
 
 
 def overlap_ratio(major_mm: float, root_mm: float, hole_mm: float) -> float:
