@@ -47,7 +47,18 @@ def open_design(
     """
     project = read_project(folder, workshop, copies)
     case = Case(project, store)
+    if project.design.accepted:
+        _refuse_overrides(case)
     return Session(case, project.workshop.copies, read_lock(lock) if lock else None, lock)
+
+
+def _refuse_overrides(case: Case) -> None:
+    """Raise what is wrong with the findings that a design accepts; the checks are loaded only where it does."""
+    from scantling.checks.overrides import override_faults
+
+    faults = override_faults(case)
+    if faults:
+        raise FaultsError(faults)
 
 
 def place_options(folder: Path) -> dict[str, tuple[str, ...]]:

@@ -112,4 +112,14 @@ def _in_unit(text: str, unit: str) -> Figure | None:
         except QuantityError:
             continue
         return Figure(figure.value / factor, figure.low / factor, figure.high / factor)
-    return None
+    return _counted(text, unit)
+
+
+def _counted(text: str, unit: str) -> Figure | None:
+    """Read a number of things that no dimension counts, ``5 teeth``: with the unit's own word or bare."""
+    if not unit or any(unit in dimension.units or unit == dimension.unit for dimension in DIMENSIONS.values()):
+        return None
+    try:
+        return parse_figure(text.strip().removesuffix(unit), "ratio")
+    except QuantityError:
+        return None
