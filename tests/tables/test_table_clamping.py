@@ -7,7 +7,7 @@ from math import sqrt
 import pytest
 
 from scantling.errors import LookUpError
-from scantling.tables.clamp_limits import clamp_limit, tightenings
+from scantling.tables.clamp_limits import clamp_band, clamp_limit, tightenings
 from scantling.tables.csv_table import rows
 from scantling.tables.materials import material
 
@@ -23,6 +23,14 @@ def test_rules_of_clamp_limits():
         assert known.yield_mpa is None  # metals need no such limit
     assert clamp_limit("steel") is None
     assert clamp_limit("mdf") == clamp_limit("MDF")
+
+
+def test_rules_of_clamp_bands():
+    for row in rows("clamp_bands"):
+        band = clamp_band(row["name"])
+        assert 0 < band.low < band.typical <= band.high <= 1.25
+    soft, hard = (clamp_band(f"clamp load that stays in {one}") for one in ("wood and plastic", "metal"))
+    assert soft.high < hard.low
 
 
 def test_rules_of_tightenings():

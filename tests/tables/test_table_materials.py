@@ -268,6 +268,7 @@ def test_every_source_is_used_and_can_be_cited():
 TABLES = (
     "belt_profiles",
     "belt_tensions",
+    "clamp_bands",
     "clamp_limits",
     "clearance_holes_inch",
     "clearance_holes_metric",

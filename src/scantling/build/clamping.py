@@ -11,6 +11,7 @@ from scantling.build.screw_fit import screw_fit
 from scantling.formulas import clamping, holding, threads
 from scantling.model.joint import Joint
 from scantling.tables.bands import Band
+from scantling.tables.clamp_limits import clamp_band
 from scantling.tables.fastener_names import head_and_thread
 from scantling.tables.frictions import friction
 from scantling.tables.property_classes import PropertyClass, property_class
@@ -18,10 +19,6 @@ from scantling.tables.threads import Thread, thread
 
 # The lowest classes that are sold, metric and inch, taken where a joint names none.
 LOWEST_GRADE = {False: "4.8", True: "grade 1"}
-# How far single screws lie from the mean of the withdrawal formula, and what share of its cylinder a knurl holds: from
-# memory; published ranges of whole classes of panel are as wide.
-SCATTER = Band(0.75, 1.0, 1.25)
-KNURL = Band(0.3, 0.5, 0.8)
 Member = tuple[float, str]
 
 
@@ -89,7 +86,8 @@ def nut_factor(found: Thread, friction_ratio: float) -> float:
 
 def scatter_of(one: Held) -> Band:
     """Return how far a single thread lies from its formula."""
-    return KNURL if one.holds == "insert" and not one.limit.is_wood else SCATTER
+    knurled = one.holds == "insert" and not one.limit.is_wood
+    return clamp_band("hold of a knurl in plastic" if knurled else "scatter of a thread in wood")
 
 
 def lowest_pull_out_n(one: Held) -> float:

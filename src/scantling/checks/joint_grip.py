@@ -21,12 +21,8 @@ from scantling.findings import Finding, Verdict
 from scantling.formulas.clamping import grip_needed_n
 from scantling.model.design import Design
 from scantling.quantities import Figure
-from scantling.tables.bands import Band
+from scantling.tables.clamp_limits import clamp_band
 
-# Share of the clamp load that stays, and friction between faces of wood, plastic and metal: from memory.
-STAYS_SOFT = Band(0.5, 0.65, 0.8)
-STAYS_HARD = Band(0.85, 0.9, 1.0)
-FACES = Band(0.2, 0.3, 0.4)
 NOTHING = Figure.exact(0.0)
 
 
@@ -48,7 +44,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             "stays": _stays(reader, joint),
             "pull": known("pull on each screw", described.pull_n or NOTHING, "N"),
             "slide": known("sideways force on each screw", described.slide_n or NOTHING, "N"),
-            "faces": banded("friction between the faces", FACES),
+            "faces": banded("friction between the faces", clamp_band("friction of clamped faces")),
         },
         bounds=at_least(lambda pull, slide, faces, **_: grip_needed_n(pull, slide, faces)),
         unit="N",
@@ -64,7 +60,8 @@ def _stays(reader: Reader, joint: str) -> Input:
         soft = bool(reader.derive(pressed, joint)) or reader.design.joints[joint].into.holds not in ("metal", "insert")
     except NotDescribedError:
         soft = True
-    return banded("share of the clamp load that stays", STAYS_SOFT if soft else STAYS_HARD)
+    stays = clamp_band(f"clamp load that stays in {'wood and plastic' if soft else 'metal'}")
+    return banded("share of the clamp load that stays", stays)
 
 
 def _subjects(design: Design) -> tuple[str, ...]:

@@ -48,6 +48,17 @@ def clamp_limit(material: str) -> ClampLimit | None:
 
 
 @cache
+def clamp_band(name: str) -> Band:
+    """Return a share or a friction by which joints are judged.
+
+    >>> clamp_band("friction of clamped faces").typical
+    0.3
+    """
+    row = pick("band of clamped joints", name, {row["name"]: row for row in rows("clamp_bands")})
+    return Band(float(row["low_ratio"]), float(row["ratio"]), float(row["high_ratio"]))
+
+
+@cache
 def tightenings(holds: str) -> Tightenings:
     """Return how often a thread may be done up that is held by ``panel``, ``panel edge``, ``plastic``, ``lock nut``.
 
