@@ -64,6 +64,7 @@ class TestWobble:
         finding = bench.said(bench.screw(HELD, thick | thin), "SCREW-09", AXIS, z_screw="inch-screw")
         assert finding.verdict is Verdict.UNSOUND
         assert "held supported-supported" in finding.because
+        assert "For every tenth of a millimetre that its top is held beside the guide" in finding.because
 
     def test_where_the_bow_is_not_measured_it_hangs_on_that(self, bench):
         case = bench.screw({**HELD, "free": "300 mm", "guide.free": "300 mm"}, part(bench, "rod-10", diameter="6 mm"))

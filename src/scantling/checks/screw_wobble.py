@@ -32,8 +32,12 @@ ENDS = {
     "fixed-supported": ("clamped", "pinned"),
     "fixed-fixed": ("clamped", "clamped"),
 }
+HELD_TOP = (
+    " For every tenth of a millimetre that its top is held beside the guide, the guide bends {pushed} near the top."
+)
 GUIDE_ENDS = {"supported": "pinned", "clamped": "clamped"}
 _PLACES = tuple(step / 10 for step in range(1, 10))  # of the free length where the nut may stand
+_MISPLACED_MM = 0.1  # by which the top of a screw may be held beside its guide, to show what a tenth does
 _ALIKE_MPA = 1.0  # screw and rods are both of steel, so their modulus cancels
 
 
@@ -48,17 +52,31 @@ class Swinging:
 
     def swing_mm(self, root: float, free: float, bow: float, give: float, rod: float, span: float) -> float:
         """Return the largest swing that arrives at the guide, wherever the nut stands."""
-        if (self.low, self.top) == ("pinned", "free"):
+        if self.is_led:
             return 0.0
-        screw_mm4, rod_mm4 = round_second_moment_mm4(root), round_second_moment_mm4(rod)
         bowed_mm, found = bow_mm(bow, free), 0.0
         for place in _PLACES:
             beside = beside_mm(self.low, self.top, bowed_mm, place * free, free)
-            screw_n_mm = sideways_stiffness_n_mm(self.low, self.top, place * free, free, _ALIKE_MPA, screw_mm4)
-            ends = self.rod_ends, self.rod_ends
-            guide_n_mm = self.rods_each * sideways_stiffness_n_mm(*ends, place * span, span, _ALIKE_MPA, rod_mm4)
-            found = max(found, transferred_mm(beside, give, screw_n_mm, guide_n_mm))
+            found = max(found, transferred_mm(beside, give, *self._stiffness(place, root, free, rod, span)))
         return found
+
+    def pushed_mm(self, root: float, free: float, give: float, rod: float, span: float, **_: float) -> float:
+        """Return how far a top that is held ``_MISPLACED_MM`` beside the guide bends it, the nut near the top."""
+        place = _PLACES[-1]
+        return transferred_mm(_MISPLACED_MM * place, give, *self._stiffness(place, root, free, rod, span))
+
+    @property
+    def is_led(self) -> bool:
+        """True where nothing but its nut holds the top of the screw and its low end can tilt."""
+        return (self.low, self.top) == ("pinned", "free")
+
+    def _stiffness(self, place: float, root: float, free: float, rod: float, span: float) -> tuple[float, float]:
+        """Return the sideways stiffness of screw and guide at a share of their lengths, for a modulus of 1."""
+        screw_mm4, rod_mm4 = round_second_moment_mm4(root), round_second_moment_mm4(rod)
+        screw_n_mm = sideways_stiffness_n_mm(self.low, self.top, place * free, free, _ALIKE_MPA, screw_mm4)
+        ends = self.rod_ends, self.rod_ends
+        guide_n_mm = self.rods_each * sideways_stiffness_n_mm(*ends, place * span, span, _ALIKE_MPA, rod_mm4)
+        return screw_n_mm, guide_n_mm
 
 
 def _run(reader: Reader, subject: str) -> Finding:
@@ -92,9 +110,10 @@ def _run(reader: Reader, subject: str) -> Finding:
         unit="mm",
         because=f"{drive.thread.name} with a bow of {{bow}} on 300 mm, {_held(axis, bends)}, in a nut that "
         f"{'cannot shift' if drive.float_mm.high <= 0 else 'shifts by {give}'}, swings rods of {{rod}} by {{value}} "
-        "each turn; {limit}.",
+        f"each turn; {{limit}}.{'' if top == 'free' else HELD_TOP}",
         mend="leave the top of the screw free on a coupler that bends, let the nut shift in its seat, a thinner or "
         "straighter screw, or thicker rods: roll the screw on a flat plate",
+        also={"pushed": (swinging.pushed_mm, "mm")},
     )
 
 
