@@ -16,7 +16,7 @@ from scantling.tables.wires import bundling_ratio, carried_a, wire
 @pytest.mark.outside
 @pytest.mark.parametrize(
     ("area", "amperes", "free"),
-    # Source: DIN VDE 0298-4 table 11, columns 5 and 2 (extract of 2023); below 0.75 mm² a published table, groups 2 and 3
+    # Source: DIN VDE 0298-4 table 11, columns 5 and 2 (extract of 2023); below 0.75 mm² a published table of groups
     [
         (0.14, 2, 3.5),
         (0.25, 4.5, 6),
