@@ -6,6 +6,8 @@ A motor's mount that creeps lets the belt go slack long before it looks soft.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from scantling.build.gets import plastic_of
 from scantling.build.reader import Reader
 from scantling.checks.inputs import known
@@ -44,7 +46,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             "glass": known(f"glass point of {plastic}", glass, "°C"),
             "margin": known("margin against creep", electric_limit("creep margin"), "K"),
         },
-        bounds=at_most(lambda glass, margin, **_: stands_for_hours_c(glass, margin)),
+        bounds=replace(at_most(lambda glass, margin, **_: stands_for_hours_c(glass, margin)), nominal_holds=True),
         unit="°C",
         because=f"{place} sits where it gets {{value}} ({part.zone}); loaded for hours, {plastic} stands {{limit}}: "
         "its glass point {glass} less {margin}.",
