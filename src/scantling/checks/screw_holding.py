@@ -1,7 +1,8 @@
 """Does a vertical axis stay where it is with its motors off? What holds against what drives, never the lead alone.
 
 The weight on the lead drives the screw; friction in the thread and the motors' detent torque hold it. At least a fifth
-more than needed is wished, for shaking lowers friction; it also frees the guide, whose drag is not counted. Where the design does not ask for it, it is said all the same.
+more than needed is wished, for shaking lowers friction; it also frees the guide, whose drag is not counted. Where the
+design does not ask for it, it is said all the same.
 """
 
 from __future__ import annotations
