@@ -14,6 +14,7 @@ from scantling.errors import ScantlingError
 from scantling.findings import Finding, NotLookedAt, Verdict
 from scantling.model.design import Design
 from scantling.model.part import Part
+from scantling.tables.measuring import measuring_cards
 
 P = TypeVar("P", bound=Part)
 Run = Callable[[Reader, str], Finding | NotLookedAt]
@@ -50,7 +51,8 @@ def check_of(
                 return NotLookedAt(code, subject, title, error.needs)
             lacking = " and ".join(error.needs)
             because = f"Not known: {lacking}; the part has no such figure, and without it there is no verdict."
-            return say(check, reader, subject, Verdict.UNKNOWN, because, "measure it, or choose another", error.needs)
+            mend = f"measure it{told_cards(error.needs)}, or choose another"
+            return say(check, reader, subject, Verdict.UNKNOWN, because, mend, error.needs)
         except NotDescribedError as error:
             return NotLookedAt(code, subject, title, error.needs)
         except EmptyPlaceError as error:
@@ -61,6 +63,17 @@ def check_of(
 
     check = Check(code, title, subjects, looked, source, total, costly, informs)
     return check
+
+
+def told_cards(needs: tuple[str, ...]) -> str:
+    """Return which measuring cards tell the figures at some paths in the files, in brackets; empty for none.
+
+    >>> told_cards(("parts.bed.mass",)), told_cards(("axes.y.guide",))
+    (' (card 21)', '')
+    """
+    figures = {path.rpartition(".")[2] for path in needs if path.startswith("parts.")}
+    numbers = [str(card.number) for card in measuring_cards() if card.figure in figures]
+    return f" (card{'s' * (len(numbers) > 1)} {' and '.join(numbers)})" if numbers else ""
 
 
 def part_at(reader: Reader, place: str | None, kind: type[P], fact: str) -> P:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from scantling.checks.inputs import show_band, show_value_text
+from scantling.checks.inputs import Input, show_band, show_value_text
 from scantling.checks.limits import Bounds, Point
 from scantling.checks.trials import Rule, Weighed
 from scantling.findings import Limit, Verdict
 from scantling.quantities import show_number, show_value
+from scantling.tables.measuring import cards_named
 
 _DIGITS = 3
 _LEAST_SHARE = 0.5  # of the largest swing that a further figure must have to be named beside it
@@ -32,7 +33,8 @@ def hang(weighed: Weighed) -> str:
     trial, worst = weighed.trial, weighed.worst
     if weighed.turning:
         missing = [trial.inputs[name] for name in weighed.turning]
-        return f" Not known: {' and '.join(f'{i.what} ({i.shown()} is possible)' for i in missing)}."
+        told = " and ".join(f"{i.what} ({i.shown()} is possible)" for i in missing)
+        return f" Not known: {told}{_cards(missing, ': measure it')}."
     if weighed.verdict is not Verdict.MARGINAL:
         return ""
     if all(point.is_inside for point in worst.points):
@@ -40,7 +42,14 @@ def hang(weighed: Weighed) -> str:
         return f" Inside by {round_shown(100 * worst.nominal.margin)} %, where {asked} % of reserve is wished."
     widest = trial.swings[0][0]
     deciding = [trial.inputs[name] for swing, name, _ in trial.swings[:2] if swing >= _LEAST_SHARE * widest]
-    return " Hangs on " + " and ".join(f"{i.what} ({i.shown()})" for i in deciding) + ": measure it."
+    told = " and ".join(f"{i.what} ({i.shown()})" for i in deciding)
+    return f" Hangs on {told}: measure it{_cards(deciding)}."
+
+
+def _cards(figures: Sequence[Input], before: str = "") -> str:
+    """Which measuring cards settle some figures, in brackets after ``before``; empty where there is none."""
+    numbers = [str(card.number) for card in cards_named(tuple(figure.what for figure in figures))]
+    return f"{before} (card{'s' * (len(numbers) > 1)} {' and '.join(numbers)})" if numbers else ""
 
 
 def round_shown(value: float, unit: str = "") -> str:
