@@ -228,6 +228,89 @@ def span_case(
     return case_of(parts=PARTS | clips | flat | dict(parts or {}), places=places, **found, **more)
 
 
+def wired_case() -> Case:
+    """Open the electric half of a printer: supply, board, bed, motor, loom, mains and earth."""
+    parts = {
+        "supply-150": {"kind": "supply", "power": "150 W", "voltage": "24 V", "inrush": "40 A", "needs-earth": "yes"},
+        "supply-350": {
+            "kind": "supply",
+            "power": "350 W",
+            "voltage": "24 V",
+            "inrush": "60 A",
+            "limit-current": "17 A",
+        },
+        "board": {
+            "kind": "board",
+            "ports": [
+                {"does": "driver", "current": "1.4 A", "plug": "four"},
+                {"does": "heater", "current": "10 A", "voltage": "24 V", "plug": "bare"},
+            ],
+            "mounting": {"width": "78 mm", "depth": "36 mm", "hole": "3.4 mm"},
+        },
+        "heater-120": {"kind": "heater", "power": "120 W", "voltage": "24 V", "stands": "150 °C", "plug": "bare"},
+        "heater-240": {"kind": "heater", "power": "240 W", "voltage": "24 V", "stands": "150 °C", "plug": "tab"},
+        "plate": {"kind": "thing", "heat-capacity": "539 J/K", "material": "aluminium"},
+        "cork": {"kind": "thing", "material": "cork", "sizes": {"thickness": "6 mm"}, "stands": "140 °C"},
+        "motor": motor("0.26 N m", "1.3 A", "2.4 ohm", "3.0 mH", plug="four"),
+        "wire-15": {"kind": "wire", "area": "1.5 mm2"},
+        "wire-075": {"kind": "wire", "area": "0.75 mm2"},
+        "plug": {"kind": "terminal", "form": "plug", "current": "15 A"},
+        "fuse": {"kind": "fuse", "current": "6.3 A"},
+        "cut-out": {"kind": "cut-out", "trips": "128 °C"},
+        "inlet": {"kind": "thing"},
+        "ply": {"kind": "sheet", "material": "birch plywood", "thickness": "6 mm"},
+    }
+    fed = {"wire": "wire", "length": "500 mm", "rail": "main", "to-end": "plug"}
+    corners = [["104 mm", "12 mm"], ["26 mm", "48 mm"], ["104 mm", "48 mm"]]
+    bed = {"heater": "heater", "stores": ["plate"], "face": "40000 mm2", "insulation": "cork", "near": ["cork"]}
+    return case_of(
+        workshop={"mains-voltage": "230 V"},
+        parts=parts,
+        places={
+            "supply": options("supply-350", "supply-150"),
+            "heater": options("heater-120", "heater-240"),
+            "wire": options("wire-15", "wire-075"),
+            "sheet": "ply",
+            **{one: one for one in ("board", "plate", "cork", "motor", "plug", "fuse", "cut-out", "inlet")},
+        },
+        rails={
+            "main": {
+                "supply": "supply",
+                "voltage": "24 V",
+                "loads": [{"place": "heater", "duty": "50 %"}],
+                "inlet": "inlet",
+                "mains-fuse": "fuse",
+            }
+        },
+        warmings={"bed": {**bed, "cut-out": "cut-out", "room": "20 °C", "target": "90 °C", "within": "9 min"}},
+        loom={
+            "bed": {"from": "board.bed", "to": "heater", "load": "heater", **fed},
+            "line": {"from": "inlet", "to": "supply", "carries": "mains", **fed},
+            "earth": {"from": "inlet", "to": "supply", "carries": "earth", **fed},
+        },
+        electronics={
+            "main": {
+                "board": "board",
+                "rail": "main",
+                "sheet": "sheet",
+                "joint": "board",
+                "wants": [{"does": "driver", "for": "motor"}, {"does": "heater", "for": "heater"}],
+            }
+        },
+        sheets={
+            "sheet": {
+                "outline": "s.svg",
+                "holes": [{"for": "joint:board", "at": ["26 mm", "12 mm"], "repeat": corners}],
+            }
+        },
+        joints={"board": {"screw": "socket head M3", "through": ["sheet.thickness"], "into": "lock nut"}},
+        chains={
+            "hot": {"terms": [{"size": "200 mm", "made-of": "plate"}], "warmer": "70 K", "at-most": "201 mm"},
+        },
+        steps={"one": {"title": "Mains", "uses": ["inlet", "fuse"], "caution": "By a competent person."}},
+    )
+
+
 def design_of(sections: Mapping[str, Any]) -> Design:
     """Read a design from its sections; a place may be given as the name of its reference part."""
     read = dict(sections)
@@ -264,6 +347,7 @@ def bench() -> SimpleNamespace:
         case=case_of,
         belt=belt_case,
         screw=screw_case,
+        wired=wired_case,
         span=span_case,
         options=options,
         parts=PARTS,

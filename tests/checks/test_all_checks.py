@@ -107,7 +107,12 @@ def everything(bench):
 def cases(bench):
     """Return the machines on which all checks are tried."""
     guide = {"guide.grip": "10 mm", "guide.parallel": "0.2 mm", "guide.seats": {"askew": "0.05 mm"}}
-    return {"bed on a belt": bench.belt(guide), "gantry and all": everything(bench), "a room": bench.span()}
+    return {
+        "bed on a belt": bench.belt(guide),
+        "gantry and all": everything(bench),
+        "a room": bench.span(),
+        "wired": bench.wired(),
+    }
 
 
 def random_build(case, draw: random.Random) -> Build:

@@ -46,7 +46,6 @@ CHEAPEST = {
     "supply": "supply-150",
     "board": "board-plain",
     "inlet": "inlet-fused",
-    "wiring": "wire-loose",
     "sleeve": "spiral-wrap",
 }
 # What has to be dearer than that for a sound machine.

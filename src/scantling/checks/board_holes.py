@@ -72,6 +72,6 @@ CHECK = check_of(
     _run,
     code="PORT-05",
     title="Mounting holes of the board",
-    source="geometry",
+    source="geometry of two rectangles of holes",
     subjects=all_of("electronics", lambda design: design.electronics),
 )

@@ -38,6 +38,6 @@ CHECK = check_of(
     _run,
     code="PORT-01",
     title="Enough ports on the board",
-    source="count",
+    source="definition: ports there against ports wanted",
     subjects=kinds,
 )
