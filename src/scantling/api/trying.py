@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scantling.api.trials import belt, joint, reach, rods, screw, small
+from scantling.api.trials import belt, hot, joint, reach, rods, screw, small
 from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
@@ -26,7 +26,9 @@ TRIALS: Mapping[str, Trial] = {
         reach.TRIAL,
         small.FIT,
         joint.TRIAL,
-        small.WARMING,
+        hot.WARMING,
+        hot.PLASTIC,
+        hot.WIRE,
         small.SUPPLY,
         small.SWAY,
     )

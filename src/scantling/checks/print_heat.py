@@ -19,6 +19,7 @@ from scantling.checks.subjects import ident
 from scantling.checks.zones import zone_heat
 from scantling.findings import Finding, Verdict
 from scantling.formulas.heat import stands_for_hours_c
+from scantling.model.kinds import Printed
 from scantling.tables.electric_limits import electric_limit
 from scantling.tables.heats import glass_point_c
 
@@ -28,9 +29,9 @@ def _run(reader: Reader, subject: str) -> Finding:
     part = printed_at(reader, place)
     if part is None:
         return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not filled by a printed part.")
-    plastic = plastic_of(reader.get(place))
+    plastic = plastic_of(reader.get(place)) or _only(part)
     if plastic is None:
-        return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not printed here.")
+        return say(CHECK, reader, subject, Verdict.SOUND, f"{place} is not printed here, in one plastic or another.")
     glass = glass_point_c(plastic)
     if glass is None:
         because = f"Nothing is known of how soft {plastic} gets with heat."
@@ -52,6 +53,11 @@ def _run(reader: Reader, subject: str) -> Finding:
         "its glass point {glass} less {margin}.",
         mend="ABS or ASA, or keep the heat away; measure it with a thermometer",
     )
+
+
+def _only(part: Printed) -> str | None:
+    """The one plastic that a part is printed in, wherever that is done."""
+    return part.plastics[0] if len(part.plastics) == 1 else None
 
 
 CHECK = check_of(

@@ -1,4 +1,4 @@
-"""Shorter questions: a fit, warming up, a supply, a swaying portal."""
+"""Shorter questions: a fit, a supply, a swaying portal."""
 
 from __future__ import annotations
 
@@ -35,36 +35,6 @@ FIT = Trial(
     ),
     _fit,
     ("MATE-01",),
-)
-
-
-def _warming(given: Given) -> dict[str, Any]:
-    store = {"kind": "thing", "heat-capacity": given["store"]}
-    heater = {"kind": "heater", "power": given["power"], "voltage": given.get("voltage", "24 V")}
-    warming = {"heater": "heater", "stores": ["store"], "room": given.get("room", "20 °C"), "target": given["target"]}
-    warming |= {"within": given["within"]} | fields(given, loss="loss")
-    return {
-        "parts": {"heater": heater, "store": store},
-        "places": {"heater": {"reference": "heater"}, "store": {"reference": "store"}},
-        "warmings": {"bed": warming},
-    }
-
-
-WARMING = Trial(
-    "warming",
-    "How long does this heater take, and does it get there?",
-    'scantling try warming --power "120 W" --store "539 J/K" --loss "0.7 W/K" --target "90 °C" --within "8 min"',
-    (
-        Ask("power", "power", "Power of the heater.", needed=True),
-        Ask("store", "heat-capacity", "Heat store of all that is warmed.", needed=True),
-        Ask("target", "temperature", "Wanted temperature.", needed=True),
-        Ask("within", "time", "Wanted time.", needed=True),
-        Ask("loss", "heat-loss", "Loss per kelvin, with its band."),
-        Ask("room", "temperature", "Room temperature; 20 °C where nothing is said."),
-        Ask("voltage", "voltage", "Of the heater."),
-    ),
-    _warming,
-    ("WARM-01", "WARM-02"),
 )
 
 
