@@ -42,6 +42,7 @@ class Finding:
     margin : signed slack / limit, positive on the good side; None for information and for yes-no rules
     missing : names of figures that are missing and could change the verdict
     assumed : names of figures taken from a class table
+    hangs : names of the figures on which an unclear verdict hangs most
     """
 
     code: str
@@ -61,6 +62,7 @@ class Finding:
     margin: float | None = None
     missing: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
+    hangs: tuple[str, ...] = ()
 
     @property
     def key(self) -> tuple[str, str]:

@@ -6,6 +6,8 @@ import re
 
 import pytest
 
+from scantling.formulas.beams import supported_sag_mm
+from scantling.formulas.held_beams import measured_fixity_ratio
 from scantling.formulas.measuring import (
     arm_torque_nmm,
     compared_hardness_hv,
@@ -15,6 +17,7 @@ from scantling.formulas.measuring import (
     strip_modulus_mpa,
     warm_current_a,
 )
+from scantling.formulas.sections import round_second_moment_mm4
 from scantling.model import kinds
 from scantling.model.features import figure_fields
 from scantling.quantities import dimension_of, parse_figure
@@ -85,6 +88,11 @@ def test_the_worked_examples_on_the_cards_are_right():
     assert stretched_stiffness_n(20, 1000, 1.6) == number(13, r"are (\d+) N for")
     assert strip_modulus_mpa(10, 300, 50, 6, 0.8) / 1000 == pytest.approx(number(15, r"are ([\d.]+) GPa"), abs=0.05)
     assert rocked_play_um(0.25, 200, 24) == pytest.approx(number(17, r"are (\d+) µm"))
+    sags = [supported_sag_mm(9.80665, 330, 205_000, round_second_moment_mm4(d)) for d in (8, 10)]
+    assert sags[0] == pytest.approx(number(22, r"330 mm long ([\d.]+) mm"), abs=0.005)
+    assert sags[1] == pytest.approx(number(22, r"on 10 mm ([\d.]+) mm"), abs=0.0006)
+    half = measured_fixity_ratio(sags[0] / 2, 9.80665, 330, 205_000, round_second_moment_mm4(8))
+    assert half == pytest.approx(number(22, r"half the sag is ([\d.]+)\."), abs=0.005)
     assert sliding_friction_ratio(14.04) == pytest.approx(number(19, r"are ([\d.]+)\. Loaded"), abs=1e-3)
 
 

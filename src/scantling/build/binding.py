@@ -116,7 +116,7 @@ class Carried:
         return (free_mm - way_mm) / 2, apart_mm, way_mm
 
     def _beam(self, f: dict[str, float]) -> tuple[float, float, float, float]:
-        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f.get("backing", 0.0))
+        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f)
         return f["free"], f["modulus"], round_second_moment_mm4(f["diameter"]), fixity
 
 

@@ -13,11 +13,12 @@ from dataclasses import replace
 from math import inf
 
 from scantling.build.reader import Reader
+from scantling.checks.cards import settling_cards
 from scantling.checks.check import Check
 from scantling.checks.inputs import Input
 from scantling.checks.limits import Bounds, overridden
 from scantling.checks.listening import Asked, Listener
-from scantling.checks.sentences import Also, hang, sentence
+from scantling.checks.sentences import Also, deciding, hang, sentence
 from scantling.checks.trials import Rule, Trial, Weighed, weigh
 from scantling.findings import Finding, Limit, Verdict
 from scantling.model.design import Accepted
@@ -52,7 +53,9 @@ def judge(
         reader.asked.append(Asked(check.code, subject, weighed.trial, unit, also or {}, is_own=bool(note)))
     if not reader.words:
         return _settled(Finding(check.code, subject, check.title, weighed.verdict, "", check.source), accepted)
-    words = sentence(weighed, unit, because, also or {}) + note + hang(weighed)
+    hangs = tuple(figure.what for figure in deciding(weighed))
+    cards = [card.number for card in settling_cards(reader.design, hangs)]
+    words = sentence(weighed, unit, because, also or {}) + note + hang(weighed, cards)
     low, high = weighed.values
     lacking = weighed.turning or (weighed.trial.missing if weighed.unknown else ())
     finding = Finding(
@@ -70,6 +73,7 @@ def judge(
         **_numbers(weighed),
         missing=tuple(inputs[name].what for name in lacking),
         assumed=tuple(figure.what for figure in inputs.values() if figure.assumed),
+        hangs=hangs,
     )
     return _settled(finding, accepted)
 

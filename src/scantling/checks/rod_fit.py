@@ -72,7 +72,7 @@ def running(reader: Reader, axis: str) -> Running:
         "parallel": known("parallel error of the rods", guide.parallel_mm or ZERO, "mm"),
         "askew": known("askew lie of the seats", seats["askew"], "mm"),
         "slack": known("slack at the seats' ends", seats["slack"], "mm"),
-        "backing": backing(),
+        "backing": backing("stiffness of the holders"),
         "moment": or_typical("what a moment does to the bushing", None, factor),
         "rub": known("friction of the bushings", reader.derive(guide_friction, axis).ratio),
     }

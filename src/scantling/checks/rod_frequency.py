@@ -35,7 +35,7 @@ class Swinging:
 
     def stiffness_n_mm(self, **f: float) -> float:
         """Return the stiffness of all rods together."""
-        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f.get("backing", 0.0))
+        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f)
         second_mm4 = round_second_moment_mm4(f["diameter"])
         return self.on.geometry.rods * held_stiffness_n_mm(f["free"] / 2, f["free"], f["modulus"], second_mm4, fixity)
 

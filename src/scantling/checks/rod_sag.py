@@ -59,7 +59,7 @@ class Sagging:
         return self.on.on_rod_n(f["mass"], 1 / self.on.geometry.rods if stacked else f["share"])
 
     def _beam(self, f: Mapping[str, float]) -> tuple[float, float, float, float]:
-        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f.get("backing", 0.0))
+        fixity = self.ends.fixity(f["free"], f["diameter"], f["modulus"], f)
         return f["free"], f["modulus"], round_second_moment_mm4(f["diameter"]), fixity
 
 

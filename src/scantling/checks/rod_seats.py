@@ -70,7 +70,7 @@ def slope_rad(reader: Reader, subject: str, on: Running) -> float:
     mass_kg = read_total(reader, MOVING_MASS.name, subject).value
     share = rod_share(reader, name, on.guide, on.on.rods).value
     f = {key: figure.nominal for key, figure in on.inputs.items()}
-    fixity = on.on.ends.fixity(f["free"], f["diameter"], f["modulus"], f["backing"])
+    fixity = on.on.ends.fixity(f["free"], f["diameter"], f["modulus"], f)
     apart_mm = min(f["spacing"], f["free"]) if on.on.has_pair else 0.0
     way_mm = max(0.0, min(on.on.travel_mm, f["free"] - apart_mm))
     second_mm4 = round_second_moment_mm4(f["diameter"])

@@ -8,13 +8,14 @@ from typing import TypeVar
 
 from scantling.build.missing import MissingFigureError, NotDescribedError, need
 from scantling.build.reader import Reader
+from scantling.checks.cards import cards_of_needs
 from scantling.checks.check import Check, TotalUse
 from scantling.checks.judging import say
+from scantling.checks.sentences import cards_told
 from scantling.errors import ScantlingError
 from scantling.findings import Finding, NotLookedAt, Verdict
 from scantling.model.design import Design
 from scantling.model.part import Part
-from scantling.tables.measuring import measuring_cards
 
 P = TypeVar("P", bound=Part)
 Run = Callable[[Reader, str], Finding | NotLookedAt]
@@ -51,7 +52,8 @@ def check_of(
                 return NotLookedAt(code, subject, title, error.needs)
             lacking = " and ".join(error.needs)
             because = f"Not known: {lacking}; the part has no such figure, and without it there is no verdict."
-            mend = f"measure it{told_cards(error.needs)}, or choose another"
+            cards = cards_of_needs(reader.design, error.needs)
+            mend = f"measure it{cards_told([card.number for card in cards])}, or choose another"
             return say(check, reader, subject, Verdict.UNKNOWN, because, mend, error.needs)
         except NotDescribedError as error:
             return NotLookedAt(code, subject, title, error.needs)
@@ -63,17 +65,6 @@ def check_of(
 
     check = Check(code, title, subjects, looked, source, total, costly, informs)
     return check
-
-
-def told_cards(needs: tuple[str, ...]) -> str:
-    """Return which measuring cards tell the figures at some paths in the files, in brackets; empty for none.
-
-    >>> told_cards(("parts.bed.mass",)), told_cards(("axes.y.guide",))
-    (' (card 21)', '')
-    """
-    figures = {path.rpartition(".")[2] for path in needs if path.startswith("parts.")}
-    numbers = [str(card.number) for card in measuring_cards() if card.figure in figures]
-    return f" (card{'s' * (len(numbers) > 1)} {' and '.join(numbers)})" if numbers else ""
 
 
 def part_at(reader: Reader, place: str | None, kind: type[P], fact: str) -> P:

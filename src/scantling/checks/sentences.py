@@ -9,7 +9,6 @@ from scantling.checks.limits import Bounds, Point
 from scantling.checks.trials import Rule, Weighed
 from scantling.findings import Limit, Verdict
 from scantling.quantities import show_number, show_value
-from scantling.tables.measuring import cards_named
 
 _DIGITS = 3
 _LEAST_SHARE = 0.5  # of the largest swing that a further figure must have to be named beside it
@@ -28,28 +27,44 @@ def sentence(weighed: Weighed, unit: str, because: str, also: Also) -> str:
     return because.format(**words)
 
 
-def hang(weighed: Weighed) -> str:
-    """Return what an unclear verdict hangs on, as a further sentence; empty for a clear one."""
+def deciding(weighed: Weighed) -> list[Input]:
+    """Return the figures on which an unclear verdict hangs: missing ones that turn it, else the widest swings."""
     trial, worst = weighed.trial, weighed.worst
     if weighed.turning:
-        missing = [trial.inputs[name] for name in weighed.turning]
-        told = " and ".join(f"{i.what} ({i.shown()} is possible)" for i in missing)
-        return f" Not known: {told}{_cards(missing, ': measure it')}."
+        return [trial.inputs[name] for name in weighed.turning]
+    if weighed.verdict is not Verdict.MARGINAL or all(point.is_inside for point in worst.points):
+        return []
+    widest = trial.swings[0][0]
+    return [trial.inputs[name] for swing, name, _ in trial.swings[:2] if swing >= _LEAST_SHARE * widest]
+
+
+def hang(weighed: Weighed, cards: Sequence[int] = ()) -> str:
+    """Return what an unclear verdict hangs on, as a further sentence; empty for a clear one.
+
+    cards : numbers of the measuring cards that would settle it
+    """
+    figures, numbers = deciding(weighed), cards_told(cards)
+    if weighed.turning:
+        told = " and ".join(f"{i.what} ({i.shown()} is possible)" for i in figures)
+        return f" Not known: {told}{': measure it' if numbers else ''}{numbers}."
+    if figures:
+        told = " and ".join(f"{i.what} ({i.shown()})" for i in figures)
+        return f" Hangs on {told}: measure it{numbers}."
     if weighed.verdict is not Verdict.MARGINAL:
         return ""
-    if all(point.is_inside for point in worst.points):
-        asked = round_shown(100 * trial.bounds.reserve_ratio)
-        return f" Inside by {round_shown(100 * worst.nominal.margin)} %, where {asked} % of reserve is wished."
-    widest = trial.swings[0][0]
-    deciding = [trial.inputs[name] for swing, name, _ in trial.swings[:2] if swing >= _LEAST_SHARE * widest]
-    told = " and ".join(f"{i.what} ({i.shown()})" for i in deciding)
-    return f" Hangs on {told}: measure it{_cards(deciding)}."
+    asked = round_shown(100 * weighed.trial.bounds.reserve_ratio)
+    margin = round_shown(100 * weighed.worst.nominal.margin)
+    return f" Inside by {margin} %, where {asked} % of reserve is wished."
 
 
-def _cards(figures: Sequence[Input], before: str = "") -> str:
-    """Which measuring cards settle some figures, in brackets after ``before``; empty where there is none."""
-    numbers = [str(card.number) for card in cards_named(tuple(figure.what for figure in figures))]
-    return f"{before} (card{'s' * (len(numbers) > 1)} {' and '.join(numbers)})" if numbers else ""
+def cards_told(cards: Sequence[int]) -> str:
+    """Return the numbers of measuring cards in brackets; empty for none.
+
+    >>> cards_told([3, 5]), cards_told([])
+    (' (cards 3 and 5)', '')
+    """
+    numbers = " and ".join(str(card) for card in cards)
+    return f" (card{'s' * (len(cards) > 1)} {numbers})" if cards else ""
 
 
 def round_shown(value: float, unit: str = "") -> str:

@@ -6,7 +6,7 @@ from scantling.build.axis_loads import GuideGeometry, guide_geometry, guide_size
 from scantling.build.missing import NotDescribedError, need
 from scantling.build.reader import Reader
 from scantling.build.rod_ends import Ends
-from scantling.checks.inputs import Input, or_typical
+from scantling.checks.inputs import Input, known, or_typical
 from scantling.checks.rule import EmptyPlaceError
 from scantling.formulas.carriages import side_by_side_share_ratio, stacked_share_ratio
 from scantling.model.axis import Guide
@@ -41,10 +41,12 @@ def rod_share(reader: Reader, axis: str, guide: Guide, rods: int) -> Figure:
 
 
 def ends_inputs(ends: Ends) -> dict[str, Input]:
-    """Return ``backing``, how firmly printed holders hold the ends of rods, where that matters."""
-    return {"backing": backing()} if ends.how == "held" else {}
+    """Return how firmly printed holders hold the ends of rods, where that matters: ``fixity`` or ``backing``."""
+    if ends.measured is not None:
+        return {"fixity": known("fixity of the rods' ends", ends.measured)}
+    return {"backing": backing("stiffness of the rods' holders")} if ends.how == "held" else {}
 
 
-def backing() -> Input:
+def backing(what: str) -> Input:
     """Return what walls and clips of printed holders resist of what solid ones would."""
-    return or_typical("stiffness of the holders", None, guide_limit("backing of a holder"))
+    return or_typical(what, None, guide_limit("backing of a holder"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from scantling.model.base import Data, Expression, Length, YesNo
+from scantling.model.base import Data, Expression, Length, Ratio, YesNo
 
 
 class Seats(Data):
@@ -30,6 +30,7 @@ class Guide(Data):
     stops_mm : what stops, switch and tensioner take from the free length    free : free length of a rod, as a size
     ends : how the rods' ends are held; ``held`` partly, in holders that give
     grip_mm : length of rod that each holder grips    stick_out_mm : room beyond both holders together
+    fixity_ratio : of held ends, where it was measured: 0 they turn freely, 1 they do not turn
     tool : rides on this carriage, or stands still while the carriage passes under it (a moving bed); the constant
         part of the rods' sag is levelled out, and only its change along the travel counts there
     offset_mm : of the drive's pull from the guide's middle, across it
@@ -47,6 +48,7 @@ class Guide(Data):
     free: Expression | None = None
     ends: Literal["supported", "held", "clamped"] = "supported"
     grip_mm: Expression | None = None
+    fixity_ratio: Ratio | None = None
     stick_out_mm: Expression | None = None
     moving_rods: YesNo = False
     tool: Literal["rides", "stands"] = "rides"

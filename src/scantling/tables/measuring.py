@@ -76,9 +76,3 @@ def card_that_settles(what: str) -> Card | None:
     exact = (card for card in measuring_cards() if what in card.settles)
     begins = (c for c in measuring_cards() if any(what.startswith(f"{words} of ") for words in c.settles))
     return next(exact, None) or next(begins, None)
-
-
-def cards_named(whats: tuple[str, ...]) -> tuple[Card, ...]:
-    """Return the cards that settle some figures as findings name them, each once, by number."""
-    found = {card.number: card for what in whats if (card := card_that_settles(what)) is not None}
-    return tuple(found[number] for number in sorted(found))

@@ -66,6 +66,7 @@ _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (axis.Needs, "life_km", FROM_1),
     (axis.Guide, "sag_limit_mm", ABOVE_0),
     (axis.Guide, "parallel_mm", FROM_0),
+    (axis.Guide, "fixity_ratio", SHARE),
     (guide.Seats, "askew_mm slack_mm", FROM_0),
     (reach.Reach, "wanted_mm", ABOVE_0),
     (reach.Home, "speed_mm_s", ABOVE_0),
