@@ -58,6 +58,7 @@ def test_chapters_in_their_order(plan):
         "Drill schedule",
         "Prints",
         "Joints and their screws",
+        "Measuring cards",
         "Setting-up sheet",
         "Steps",
         "All checks",

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 
 from scantling.book.document import Block, Document
 from scantling.book.making_chapters import cuts_chapter, drills_chapter, joints_chapter, parts_chapter, prints_chapter
+from scantling.book.measuring_chapter import measuring_chapter
 from scantling.book.money_chapters import choice_chapter, money_chapter, orders_chapter
 from scantling.book.pdf import document_pdf
 from scantling.book.verdict_chapters import findings_chapter, verdict_chapter
@@ -45,6 +46,7 @@ def plan_document(plan: Plan, pins: Mapping[Key, str] | None = None) -> Document
         lambda: drills_chapter(plan),
         lambda: prints_chapter(plan),
         lambda: joints_chapter(plan),
+        lambda: measuring_chapter(plan),
         lambda: settings_chapter(plan),
         lambda: steps_chapter(plan),
         lambda: findings_chapter(plan),

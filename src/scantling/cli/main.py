@@ -32,6 +32,7 @@ COMMANDS = {
     "whatif": "Show all that follows from other parts at some places.",
     "ranges": "Show which local parts may be taken: the range of each size, material and rating.",
     "why": "Show what every other part at a place would cost, or what forbids it.",
+    "measure": "Show how to measure parts without papers, and what is worth measuring.",
     "schema": "Write the JSON Schemas with which editors complete and check the files.",
 }
 
@@ -87,6 +88,7 @@ def main(arguments: list[str] | None = None) -> None:
     A defect of ours ends with 3 and a line that says so: never with 1, which means "not sound".
     """
     gc.set_threshold(*SELDOM)
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # our matrices are small: threads would only wait for each other
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
