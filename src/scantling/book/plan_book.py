@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from scantling.book.document import Block, Document
+from scantling.book.loom_chapter import loom_chapter
 from scantling.book.making_chapters import cuts_chapter, drills_chapter, joints_chapter, parts_chapter, prints_chapter
 from scantling.book.measuring_chapter import measuring_chapter
 from scantling.book.money_chapters import choice_chapter, money_chapter, orders_chapter
@@ -46,6 +47,7 @@ def plan_document(plan: Plan, pins: Mapping[Key, str] | None = None) -> Document
         lambda: drills_chapter(plan),
         lambda: prints_chapter(plan),
         lambda: joints_chapter(plan),
+        lambda: loom_chapter(plan),
         lambda: measuring_chapter(plan),
         lambda: settings_chapter(plan),
         lambda: steps_chapter(plan),

@@ -165,10 +165,11 @@ def _making(plan: Plan, paper: str) -> tuple[tuple[str, str], ...]:
     pieces = sum(len(bar.pieces) * bar.times for bar in plan.bars)
     prints = sum(line.for_all for line in plan.prints)
     drawn = sum(1 for _, digest in plan.drawings if digest)
+    stock = "bars, belts and rolls of wire" if plan.loom else "bars and belts"
     rows = [
         ("templates", f"{drawn} panel{'s' if drawn > 1 else ''}, for {paper}" if drawn else ""),
         ("holes to drill", f"{holes} for all copies" if holes else ""),
-        ("pieces to cut", f"{pieces} out of {sum(bar.times for bar in plan.bars)} bars and belts" if pieces else ""),
+        ("pieces to cut", f"{pieces} out of {sum(bar.times for bar in plan.bars)} {stock}" if pieces else ""),
         ("pieces to print", f"{prints} for all copies" if prints else ""),
         ("steps", f"{len(steps)}{hours} for one machine" if steps else ""),
     ]
