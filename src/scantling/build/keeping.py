@@ -33,21 +33,27 @@ class Store(Protocol):
         """Store bytes under a name."""
 
 
+_MOST_KNOWN = 256  # results that a process has at hand; those asked for first go first
+_KNOWN: dict[str, Any] = {}
+
+
 class Keeper:
     """Keeps results in a store, and for the time of a run in any case; a store that is None only forgets sooner."""
 
     def __init__(self, store: Store | None = None) -> None:
         """Keep in ``store``."""
         self.store = store
-        self._known: dict[str, Any] = {}
 
     def kept(self, function: Callable[P, T], *args: P.args, **kwargs: P.kwargs) -> T:
         """Return what the function returns for these arguments, worked out now only where nothing whole is kept."""
         name = kept_name(function, args, kwargs)
-        if name not in self._known:
-            self._known[name] = self._found(name, lambda: function(*args, **kwargs))
-        found: T = self._known[name]
-        return found
+        if name not in _KNOWN:
+            found = self._found(name, lambda: function(*args, **kwargs))
+            if len(_KNOWN) >= _MOST_KNOWN:
+                del _KNOWN[next(iter(_KNOWN))]
+            _KNOWN[name] = found
+        kept: T = _KNOWN[name]
+        return kept
 
     def _found(self, name: str, make: Callable[[], Any]) -> Any:
         text = unsealed(self.store, name)

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import sqrt
 
 from scantling.build.axis_loads import travel
 from scantling.build.drives import belt_gear, belt_run, screw_drive
+from scantling.build.frame_settings import frame_settings
 from scantling.build.missing import NotDescribedError
 from scantling.build.reach import home_size, reach_sizes
 from scantling.build.reader import Reader
+from scantling.build.setting import Setting as Setting
 from scantling.build.sizes import size
 from scantling.build.typical import belt_line_mass
 from scantling.errors import LookUpError
@@ -23,27 +24,11 @@ from scantling.quantities import Figure, show_fraction, show_number
 from scantling.tables.belt_profiles import installation_tension_n
 
 
-@dataclass(frozen=True)
-class Setting:
-    """One value to enter.
-
-    key : stable, ``axis.y.steps-per-mm``    value : as entered    exact : as an exact ratio where the value is rounded
-    because : what it follows from
-    """
-
-    key: str
-    title: str
-    value: str
-    unit: str
-    exact: str = ""
-    because: str = ""
-    group: str = ""
-
-
 def settings(reader: Reader) -> tuple[Setting, ...]:
     """Return all values to enter, sorted by key; what is not described is left out."""
     found = [one for axis in reader.design.axes for one in reader.derive(axis_settings, axis)]
     found += reader.derive(heat_settings)
+    found += [one for frame in reader.design.frames for one in reader.derive(frame_settings, frame)]
     found += reader.derive(own_settings)
     return tuple(sorted(found, key=lambda one: one.key))
 

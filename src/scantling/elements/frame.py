@@ -16,6 +16,8 @@ from scantling.elements.plate import Reduced
 from scantling.elements.unfit import UnfitFrameError
 
 GROUND = -1
+FREE_MM_N = 1e3  # a frame that gives so far to a newton is no frame: something in it is not held
+LOOSE = "something in the frame can move freely"
 Vector = tuple[float, float, float]
 Axes = tuple[Vector, Vector, Vector]
 
@@ -98,95 +100,39 @@ class Mode:
     mass_kg: float
 
 
-class Frame:
-    """A frame with its sheets and the stiffness of its joints set: ready to be asked."""
+class Parts:
+    """What a frame's stiffness and mass are summed from, each part per unit of what it grows with.
 
-    def __init__(self, model: Model, plates: Sequence[Reduced], sheets: Sequence[Sheet], joints_ratio: float) -> None:
-        """Add everything up.
+    bends, stretches, weights : of every sheet, per E t³, per E t and per ρ t    bars, joints : as written
+    """
 
-        plates : the reductions that panels name    joints_ratio : by which all springs are stiffer than written
-        """
+    def __init__(self, model: Model, plates: Sequence[Reduced], sheets: int) -> None:
+        """Sum up; plates : the reductions that panels name    sheets : how many different ones there are"""
         import numpy as np
 
-        self.model, self.sheets = model, tuple(sheets)
-        self._own = [len(plates[p.plate].bend) - 3 * len(p.nodes) for p in model.panels]
-        self.count = 6 * len(model.nodes) + sum(self._own)
-        self.parts = {name: np.zeros((self.count, self.count)) for name in ("panels", "bars", "joints")}
-        self.mass = np.zeros((self.count, self.count))
+        self.model = model
+        self.own = [len(plates[p.plate].bend) - 3 * len(p.nodes) for p in model.panels]
+        self.count = 6 * len(model.nodes) + sum(self.own)
+        self.areas_mm2 = tuple(plate.area_mm2 for plate in plates)
+        self.bends, self.stretches, self.weights = (
+            [np.zeros((self.count, self.count)) for _ in range(sheets)] for _ in range(3)
+        )
+        self.bars, self.joints, self.mass = (np.zeros((self.count, self.count)) for _ in range(3))
         self._add_panels(plates)
         self._add_bars()
         for spring in model.springs:
-            self._add_spring(spring, joints_ratio)
+            self._add_spring(spring)
         for node, mass_t in model.masses:
             for k in range(3):
                 self.mass[6 * node + k, 6 * node + k] += mass_t
-        self.stiffness = sum(self.parts.values())
-        self._lower: Any = None
 
-    def pushed(self, nodes: Sequence[int], direction: Vector, force_n: float) -> Pushed:
-        """Return what a force does that is shared evenly by some nodes."""
-        import numpy as np
-
-        load = np.zeros(self.count)
-        for node in nodes:
-            load[6 * node : 6 * node + 3] += np.array(direction) * force_n / len(nodes)
-        moved = self._solved(load)
-        energies = {name: float(moved @ (part @ moved)) for name, part in self.parts.items()}
-        whole = float(moved @ load)
-        shares = {name: energy / whole if whole else 0.0 for name, energy in energies.items()}
-        return Pushed(whole / force_n if force_n else 0.0, shares["panels"], shares["bars"], shares["joints"])
-
-    def modes(self, count: int) -> tuple[Mode, ...]:
-        """Return the slowest ways of swinging."""
-        import numpy as np
-
-        lower = self._factor()
-        half = np.linalg.solve(lower, self.mass)
-        squares, vectors = np.linalg.eigh(_even(np.linalg.solve(lower, half.T)))
-        found = []
-        for k in range(1, count + 1):
-            shape = np.linalg.solve(lower.T, vectors[:, -k])
-            steps = shape[: 6 * len(self.model.nodes)].reshape(-1, 6)[:, :3]
-            largest = steps.ravel()[np.argmax(np.abs(steps))] or 1.0
-            shape = shape / largest
-            mass_t = float(shape @ (self.mass @ shape))
-            found.append(Mode(1 / (2 * pi * sqrt(squares[-k])), tuple(float(v) for v in shape), 1000 * mass_t))
-        return tuple(found)
-
-    def panel_motion(self, panel: int, shape: Sequence[float]) -> tuple[list[float], list[float]]:
-        """Return how a panel's discs (and own shapes) bend and stretch in its own axes, for a shape of the frame."""
-        import numpy as np
-
-        places, turn = self._places(panel)
-        local = turn @ np.asarray(shape)[places]
-        few = len(self.model.panels[panel].nodes)
-        bend = [float(local[6 * k + j]) for k in range(few) for j in (2, 3, 4)]
-        stretch = [float(local[6 * k + j]) for k in range(few) for j in (0, 1, 5)]
-        return bend + [float(v) for v in local[6 * few :]], stretch
-
-    def _factor(self) -> Any:
-        import numpy as np
-
-        if self._lower is None:
-            try:
-                self._lower = np.linalg.cholesky(self.stiffness)
-            except np.linalg.LinAlgError:
-                raise UnfitFrameError("something in the frame can move freely") from None
-        return self._lower
-
-    def _solved(self, load: Any) -> Any:
-        import numpy as np
-
-        lower = self._factor()
-        return np.linalg.solve(lower.T, np.linalg.solve(lower, load))
-
-    def _places(self, panel: int) -> tuple[list[int], Any]:
-        """The freedoms of a panel, and the turn into its own axes."""
+    def places(self, panel: int) -> tuple[list[int], Any]:
+        """Return the freedoms of a panel, and the turn into its own axes."""
         import numpy as np
 
         described = self.model.panels[panel]
-        start = 6 * len(self.model.nodes) + sum(self._own[:panel])
-        own = list(range(start, start + self._own[panel]))
+        start = 6 * len(self.model.nodes) + sum(self.own[:panel])
+        own = list(range(start, start + self.own[panel]))
         places = [6 * node + k for node in described.nodes for k in range(6)] + own
         turn = np.eye(len(places))
         few = 6 * len(described.nodes)
@@ -197,18 +143,19 @@ class Frame:
         import numpy as np
 
         for number, panel in enumerate(self.model.panels):
-            sheet, plate, few = self.sheets[panel.sheet], plates[panel.plate], len(panel.nodes)
-            places, turn = self._places(number)
+            plate, few = plates[panel.plate], len(panel.nodes)
+            places, turn = self.places(number)
             bend = [6 * k + j for k in range(few) for j in (2, 3, 4)] + list(range(6 * few, len(places)))
             stretch = [6 * k + j for k in range(few) for j in (0, 1, 5)]
-            k, m = np.zeros((len(places),) * 2), np.zeros((len(places),) * 2)
-            t, weight = sheet.thickness_mm, sheet.density_t_mm3 * sheet.thickness_mm
-            k[np.ix_(bend, bend)] += plate.bend * (sheet.modulus_mpa * t**3)
-            k[np.ix_(stretch, stretch)] += plate.stretch * (sheet.modulus_mpa * t)
-            m[np.ix_(bend, bend)] += plate.bend_mass * weight
-            m[np.ix_(stretch, stretch)] += plate.stretch_mass * weight
-            self.parts["panels"][np.ix_(places, places)] += turn.T @ k @ turn
-            self.mass[np.ix_(places, places)] += turn.T @ m @ turn
+            for sums, freedoms, matrix in (
+                (self.bends, bend, plate.bend),
+                (self.stretches, stretch, plate.stretch),
+                (self.weights, bend, plate.bend_mass),
+                (self.weights, stretch, plate.stretch_mass),
+            ):
+                local = np.zeros((len(places), len(places)))
+                local[np.ix_(freedoms, freedoms)] = matrix
+                sums[panel.sheet][np.ix_(places, places)] += turn.T @ local @ turn
 
     def _add_bars(self) -> None:
         import numpy as np
@@ -216,25 +163,92 @@ class Frame:
         for bar in self.model.bars:
             k, m = bar_matrices(self.model.nodes[bar.a], self.model.nodes[bar.b], bar.section)
             places = [6 * node + j for node in (bar.a, bar.b) for j in range(6)]
-            self.parts["bars"][np.ix_(places, places)] += k
+            self.bars[np.ix_(places, places)] += k
             self.mass[np.ix_(places, places)] += m
 
-    def _add_spring(self, spring: Spring, joints_ratio: float) -> None:
+    def _add_spring(self, spring: Spring) -> None:
         import numpy as np
 
         turn = np.array(spring.axes)
         across, turning = spring.across_n_mm, spring.turning_nmm_rad
         values = np.array([across, across, spring.normal_n_mm, turning, turning, spring.twisting_nmm_rad])
-        step = np.zeros((6, self.count))
-        for node, sign in ((spring.a, 1.0), (spring.b, -1.0)):
-            if node != GROUND:
-                arm = np.array(spring.at) - np.array(self.model.nodes[node])
-                step[:3, 6 * node : 6 * node + 3] += sign * turn
-                step[:3, 6 * node + 3 : 6 * node + 6] += sign * turn @ _across(arm)
-                step[3:, 6 * node + 3 : 6 * node + 6] += sign * turn
-        used = np.flatnonzero(step.any(axis=0))
-        small = step[:, used]
-        self.parts["joints"][np.ix_(used, used)] += joints_ratio * small.T @ (values[:, None] * small)
+        ends = [(node, sign) for node, sign in ((spring.a, 1.0), (spring.b, -1.0)) if node != GROUND]
+        step = np.zeros((6, 6 * len(ends)))
+        for number, (node, sign) in enumerate(ends):
+            arm = np.array(spring.at) - np.array(self.model.nodes[node])
+            first = 6 * number
+            step[:3, first : first + 3] = sign * turn
+            step[:3, first + 3 : first + 6] = sign * turn @ _across(arm)
+            step[3:, first + 3 : first + 6] = sign * turn
+        places = [6 * node + k for node, _ in ends for k in range(6)]
+        self.joints[np.ix_(places, places)] += step.T @ (values[:, None] * step)
+
+
+class Frame:
+    """A frame with its sheets and the stiffness of its joints set: ready to be asked."""
+
+    def __init__(self, parts: Parts, sheets: Sequence[Sheet], joints_ratio: float) -> None:
+        """Set the sheets that panels name; joints_ratio : by which all springs are stiffer than written"""
+        import numpy as np
+
+        self.parts, self.sheets, self.joints_ratio = parts, tuple(sheets), joints_ratio
+        self.panels = np.zeros((parts.count, parts.count))
+        for sheet, bend, stretch in zip(sheets, parts.bends, parts.stretches, strict=True):
+            thick_mm = sheet.thickness_mm
+            self.panels += bend * (sheet.modulus_mpa * thick_mm**3) + stretch * (sheet.modulus_mpa * thick_mm)
+        self.stiffness = self.panels + parts.bars + joints_ratio * parts.joints
+
+    def pushed(self, nodes: Sequence[int], direction: Vector, force_n: float) -> Pushed:
+        """Return what a force does that is shared evenly by some nodes."""
+        import numpy as np
+
+        load = np.zeros(self.parts.count)
+        for node in nodes:
+            load[6 * node : 6 * node + 3] += np.array(direction) / len(nodes)
+        try:
+            moved = np.linalg.solve(self.stiffness, load)
+        except np.linalg.LinAlgError:
+            raise UnfitFrameError(LOOSE) from None
+        whole = float(moved @ load)
+        if not 0 < whole < FREE_MM_N:
+            raise UnfitFrameError(LOOSE)
+        joints, bars = (float(moved @ (part @ moved)) / whole for part in (self.parts.joints, self.parts.bars))
+        joints *= self.joints_ratio
+        return Pushed(whole * force_n, 1 - bars - joints, bars, joints)
+
+    def modes(self, count: int) -> tuple[Mode, ...]:
+        """Return the slowest ways of swinging."""
+        import numpy as np
+
+        mass = self.parts.mass.copy()
+        for sheet, weight in zip(self.sheets, self.parts.weights, strict=True):
+            mass += weight * (sheet.density_t_mm3 * sheet.thickness_mm)
+        try:
+            back = np.linalg.inv(np.linalg.cholesky(self.stiffness))
+        except np.linalg.LinAlgError:
+            raise UnfitFrameError(LOOSE) from None
+        squares, vectors = np.linalg.eigh(_even(back @ mass @ back.T))
+        shapes = back.T @ vectors[:, : -count - 1 : -1]
+        return tuple(self._mode(shapes[:, k], mass, float(squares[-1 - k])) for k in range(count))
+
+    def panel_motion(self, panel: int, shape: Sequence[float]) -> tuple[list[float], list[float]]:
+        """Return how a panel's discs (and own shapes) bend and stretch in its own axes, for a shape of the frame."""
+        import numpy as np
+
+        places, turn = self.parts.places(panel)
+        local = turn @ np.asarray(shape)[places]
+        few = len(self.parts.model.panels[panel].nodes)
+        bend = [float(local[6 * k + j]) for k in range(few) for j in (2, 3, 4)]
+        stretch = [float(local[6 * k + j]) for k in range(few) for j in (0, 1, 5)]
+        return bend + [float(v) for v in local[6 * few :]], stretch
+
+    def _mode(self, shape: Any, mass: Any, inverse_square: float) -> Mode:
+        import numpy as np
+
+        steps = shape[: 6 * len(self.parts.model.nodes)].reshape(-1, 6)[:, :3].ravel()
+        shape = shape / (steps[np.argmax(np.abs(steps))] or 1.0)
+        frequency_hz = 1 / (2 * pi * sqrt(inverse_square))
+        return Mode(frequency_hz, tuple(float(v) for v in shape), 1000 * float(shape @ (mass @ shape)))
 
 
 def _across(arm: Any) -> Any:

@@ -83,9 +83,7 @@ def gather(triangles: Any, matrices: Any, count: int) -> Any:
     return csc_matrix((matrices.ravel(), (rows, columns)), shape=(3 * count, 3 * count))
 
 
-def plate_shape(
-    plate: Plate, size_mm: float, bend: Sequence[float], stretch: Sequence[float]
-) -> tuple[Mesh, Any]:
+def plate_shape(plate: Plate, size_mm: float, bend: Sequence[float], stretch: Sequence[float]) -> tuple[Mesh, Any]:
     """Return the mesh and how all its nodes move (n × 3: u, v, w) where the discs and own shapes move so."""
     import numpy as np
 
@@ -123,16 +121,16 @@ def _tied(mesh: Mesh, follow: Sequence[tuple[int, int, int, float]]) -> tuple[An
     slaves = {node for disc in mesh.discs for node in disc[1:]}
     order = masters + [n for n in range(len(mesh.nodes)) if n not in slaves and n not in set(masters)]
     column = {node: 3 * k for k, node in enumerate(order)}
-    rows, columns, values = [], [], []
+    entries: list[tuple[int, int, float]] = []
     for node, first in column.items():
-        for k in range(3):
-            rows.append(3 * node + k), columns.append(first + k), values.append(1.0)
+        entries += [(3 * node + k, first + k, 1.0) for k in range(3)]
     for disc in mesh.discs:
         for node in disc[1:]:
             away = mesh.nodes[node] - mesh.nodes[disc[0]]
             links = [(k, k, 1.0) for k in range(3)] + [(a, b, f * float(away[axis])) for a, b, axis, f in follow]
             for a, b, factor in links:
-                rows.append(3 * node + a), columns.append(column[disc[0]] + b), values.append(factor)
+                entries.append((3 * node + a, column[disc[0]] + b, factor))  # a rim follows its disc
+    rows, columns, values = zip(*entries, strict=True)
     return csc_matrix((values, (rows, columns)), shape=(count, 3 * len(order))), 3 * len(masters)
 
 

@@ -52,14 +52,17 @@ def bending_stiffness(corners: Any, rigidity: Any) -> Any:
     total = np.zeros((len(x), 9, 9))
     for xi, eta in _GAUSS:
         hx_xi, hy_xi, hx_eta, hy_eta = _slopes(sides, xi, eta)
-        b = np.stack(
-            [
-                y31[:, None] * hx_xi + y12[:, None] * hx_eta,
-                -x31[:, None] * hy_xi - x12[:, None] * hy_eta,
-                -x31[:, None] * hx_xi - x12[:, None] * hx_eta + y31[:, None] * hy_xi + y12[:, None] * hy_eta,
-            ],
-            axis=1,
-        ) / twice[:, None, None]
+        b = (
+            np.stack(
+                [
+                    y31[:, None] * hx_xi + y12[:, None] * hx_eta,
+                    -x31[:, None] * hy_xi - x12[:, None] * hy_eta,
+                    -x31[:, None] * hx_xi - x12[:, None] * hx_eta + y31[:, None] * hy_xi + y12[:, None] * hy_eta,
+                ],
+                axis=1,
+            )
+            / twice[:, None, None]
+        )
         total += np.einsum("mia,ij,mjb->mab", b, rigidity, b) * (twice / 6)[:, None, None]
     return total
 
@@ -121,9 +124,10 @@ def membrane_stiffness(corners: Any, elastic: Any, thickness_mm: float, poisson_
     natural = _natural(x, y, area, elastic)
     squares = np.stack([_square(x, y, 1, 0), _square(x, y, 2, 1), _square(x, y, 0, 2)], axis=1)
     q1, q2, q3 = (_beta(order, squares, area) for order in _Q_ORDER)
-    turning = sum(
-        np.einsum("mia,mij,mjb->mab", q, natural, q) for q in ((q1 + q2) / 2, (q2 + q3) / 2, (q3 + q1) / 2)
-    ) * (area * thickness_mm)[:, None, None]
+    turning = (
+        sum(np.einsum("mia,mij,mjb->mab", q, natural, q) for q in ((q1 + q2) / 2, (q2 + q3) / 2, (q3 + q1) / 2))
+        * (area * thickness_mm)[:, None, None]
+    )
     to_turns = _turns(x, y, area)
     share = 0.75 * max((1 - 4 * poisson_ratio**2) / 2, 0.01)
     return basic + share * np.einsum("mia,mij,mjb->mab", to_turns, turning, to_turns)

@@ -190,7 +190,5 @@ def _tidied(nodes: Any, triangles: Any, rims: Sequence[Sequence[Point]]) -> Mesh
     names = np.full(len(nodes), -1)
     names[used] = np.arange(len(used))
     starts = np.cumsum([0, *(len(rim) for rim in rims)])
-    discs = tuple(
-        tuple(int(n) for n in names[a:b] if n >= 0) for a, b in pairwise(starts)
-    )
+    discs = tuple(tuple(int(n) for n in names[a:b] if n >= 0) for a, b in pairwise(starts))
     return Mesh(nodes[used], names[triangles], discs)

@@ -8,7 +8,7 @@ from typing import Any, Literal
 from pydantic import Field, model_validator
 
 from scantling.errors import QuantityError
-from scantling.model.base import Count, Data, Day, Length, Mass, PrintRate, Share, Voltage, YesNo
+from scantling.model.base import Count, Data, Day, Force, Length, Mass, PrintRate, Share, Voltage, YesNo
 
 
 class Printer(Data):
@@ -86,6 +86,15 @@ class Actual(Data):
     size: str
     value: str | None = None
     samples: tuple[str, ...] = ()
+    measured_on: Day | None = None
+
+
+class MeasuredPush(Data):
+    """A push by hand on a frame that is built, as its first push says, and how far it gave way there."""
+
+    frame: str
+    force_n: Force
+    moved_mm: Length
     measured_on: Day | None = None
 
 
@@ -194,6 +203,7 @@ class Workshop(Data):
     stock: tuple[Stock, ...] = ()
     spares: tuple[SparesRule, ...] = ()
     actuals: tuple[Actual, ...] = ()
+    pushed: tuple[MeasuredPush, ...] = ()
     rates: dict[str, Rate] = Field(default_factory=dict)
     vendors: dict[str, Vendor] = Field(default_factory=dict)
     offers: tuple[Offer, ...] = ()

@@ -8,6 +8,7 @@ from scantling.reading.rules.accepted import accepted
 from scantling.reading.rules.axes import axes, chains, clearances, mates, rails
 from scantling.reading.rules.choices import choices
 from scantling.reading.rules.circles import circles
+from scantling.reading.rules.frames import frames
 from scantling.reading.rules.identifiers import identifiers
 from scantling.reading.rules.joints import joints, steps
 from scantling.reading.rules.offers import offers
@@ -36,6 +37,7 @@ RULES: tuple[Callable[[Scene], None], ...] = (
     wiring,
     chains,
     clearances,
+    frames,
     joints,
     steps,
     sheets,

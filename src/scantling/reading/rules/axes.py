@@ -1,4 +1,4 @@
-"""Axes, mates, rails, warmings, frames and chains: every place named exists and holds parts of a fitting kind."""
+"""Axes, mates, rails, warmings and chains: every place named exists and holds parts of a fitting kind."""
 
 from __future__ import annotations
 
@@ -16,7 +16,6 @@ from scantling.model.kinds import (
     Pulley,
     Rod,
     Screw,
-    SheetStock,
     Supply,
     ThreadedRod,
 )
@@ -100,7 +99,7 @@ def _mate(scene: Scene, name: str, mate: Mate) -> None:
 
 
 def rails(scene: Scene) -> None:
-    """Note rails, warmings and frames that name unfit places."""
+    """Note rails and warmings that name unfit places."""
     for name, rail in scene.design.rails.items():
         _rail(scene, name, rail)
     for name, warming in scene.design.warmings.items():
@@ -111,8 +110,6 @@ def rails(scene: Scene) -> None:
         if warming.target_c.value <= warming.room_c.value:
             what = f"the warming {name!r} shall reach no more than the room has"
             scene.add("26", what, "write a target above the room's temperature", *path, "target")
-    for name, frame in scene.design.frames.items():
-        scene.expect_kind(frame.panel, (SheetStock,), f"the frame {name!r}", "design", "frames", name, "panel")
 
 
 def _rail(scene: Scene, name: str, rail: Rail) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from scantling.model import axis, design, guide, reach, sheet, wiring, workshop
+from scantling.model import axis, design, frame, guide, reach, sheet, wiring, workshop
 from scantling.model.joint import Joint, Layer
 from scantling.model.kinds import MeshVariant, board
 from scantling.model.part import Part
@@ -91,8 +91,12 @@ _RANGES: tuple[tuple[type[BaseModel], str, Range], ...] = (
     (board.Port, "current_a voltage_v fused_a", ABOVE_0),
     (board.Port, "count", FROM_1),
     (board.Mounting, "width_mm depth_mm hole_mm", ABOVE_0),
-    (design.Frame, "leg_free_mm leg_width_mm force_n sway_limit_mm joint_softening", ABOVE_0),
-    (design.Frame, "legs", FROM_1),
+    (frame.Frame, "leg_free_mm leg_width_mm force_n sway_limit_mm joint_softening joint_stiffness", ABOVE_0),
+    (frame.Frame, "legs", FROM_1),
+    (frame.Link, "reach_mm", ABOVE_0),
+    (frame.Carried, "mass_kg", FROM_0),
+    (frame.Push, "force_n sway_limit_mm", ABOVE_0),
+    (workshop.MeasuredPush, "force_n moved_mm", ABOVE_0),
     (sheet.Hole, "diameter_mm", ABOVE_0),
     (sheet.Sheet, "edge_distance_mm", FROM_0),
     (sheet.Sheet, "copies", FROM_1),
