@@ -12,18 +12,21 @@ from scantling.errors import BrokenPromiseError
 from scantling.model.joint import Joint
 from scantling.model.kinds import Screw
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_number
 from scantling.tables.fastener_names import head_and_thread
 from scantling.tables.screws import screw_head
 from scantling.tables.threads import Thread, thread
 
 # Pitches that a screw sticks out of a nut at least. Source: common practice, seen in a published fastener guide.
-LEAST_PROTRUSION_PITCHES = 1.0
+LEAST_PROTRUSION_PITCHES = check_number("pitches behind a nut")
 # Longest step between standard lengths up to 70 mm: one that sticks out further can be replaced by the next shorter.
-STEP_MM = {False: 5.0, True: 6.35}
+STEP_MM = {False: check_number("step of metric lengths"), True: check_number("step of inch lengths")}
 # Engaged length in diameters. Source: electronics workmanship manual (hard metal 1 d); workshop practice for the rest.
-LEAST_ENGAGEMENT_DIAMETERS = {"metal": 1.0, "insert": 1.0, "plastic": 2.0, "panel": 2.0, "panel edge": 3.0}
+LEAST_ENGAGEMENT_DIAMETERS = {
+    one: check_number(f"engagement in {one}") for one in ("metal", "insert", "plastic", "panel")
+}
 # Room kept at the bottom of a blind hole. Source: workshop practice.
-LEAST_BOTTOM_MM = 0.5
+LEAST_BOTTOM_MM = check_number("room at the bottom")
 ROUNDING_MM = 1e-6
 
 

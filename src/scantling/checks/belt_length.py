@@ -15,8 +15,9 @@ from scantling.checks.limits import INFORMATION, between
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import belt_axes, belt_axis, ident
 from scantling.findings import Finding
+from scantling.tables.check_limits import check_number
 
-TAKE_UP_MM = 3.0  # of the axle distance, either way, that an adjuster gives: common practice, no source
+TAKE_UP_MM = check_number("belt take-up")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

@@ -13,8 +13,9 @@ from scantling.checks.limits import at_least
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import belt_axes, ident
 from scantling.findings import Finding
+from scantling.tables.check_limits import check_number
 
-LEAST_TEETH = 6.0  # belt makers rate a drive in full from six teeth in mesh on: from memory
+LEAST_TEETH = check_number("teeth in mesh")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

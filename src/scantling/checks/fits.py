@@ -15,12 +15,13 @@ from scantling.checks.rounds import bore_at, shaft_at
 from scantling.findings import Finding, Verdict
 from scantling.model.kinds import Coupler
 from scantling.model.part import Part
+from scantling.tables.check_limits import check_number
 from scantling.tables.limits import LARGEST_MM, limits_um
 from scantling.tables.sources import cite
 
-CLOSING_RATIO = 0.05  # how far a slit or a tube closes, of its bore: common practice, no source
-STRETCH_RATIO = 0.3  # how far a soft tube is stretched over a thicker end, of its bore: common practice, no source
-LEAST_PRESS_UM = -1.0  # a press fit must be tighter than its bore by more than nothing
+CLOSING_RATIO = check_number("closing of a slit")
+STRETCH_RATIO = check_number("stretch of a tube")
+LEAST_PRESS_UM = check_number("least press")
 UM_PER_MM = 1000.0
 SOURCE = f"{cite('iso-286')}; a slit or a tube closes by a twentieth of its bore: common practice, no source"
 

@@ -16,12 +16,13 @@ from scantling.checks.materials import sheet_modulus
 from scantling.checks.rule import check_of, part_at
 from scantling.checks.subjects import all_of, ident
 from scantling.findings import Finding
-from scantling.formulas.frame import JOINT_SOFTENING_HIGH_RATIO, JOINT_SOFTENING_LOW_RATIO, leg_sway_mm
+from scantling.formulas.frame import leg_sway_mm
 from scantling.model.kinds import SheetStock
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_limit
 
 PERCENT = Figure.exact(100.0)
-USUAL_SOFTENING = Figure(0.2, JOINT_SOFTENING_LOW_RATIO - 1, JOINT_SOFTENING_HIGH_RATIO - 1)
+USUAL_SOFTENING = check_limit("softening of joints")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

@@ -18,11 +18,12 @@ from scantling.checks.limits import at_most
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding, Verdict
+from scantling.tables.check_limits import check_number
 
 # How much wider than wanted a hole may become where nothing else limits it: workshop practice, no source.
-WIDER_MM = {"clearance": 0.6, "collar": 2.0}
-USUALLY_WIDER_MM = 0.3
-LARGEST_DRILLED_MM = 13.0  # what the chuck of a common drill takes
+WIDER_MM = {one: check_number(f"bit wider than {one}") for one in ("clearance", "collar")}
+USUALLY_WIDER_MM = check_number("bit wider than others")
+LARGEST_DRILLED_MM = check_number("largest drilled hole")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

@@ -20,12 +20,13 @@ from scantling.checks.subjects import ident
 from scantling.findings import Finding, Verdict
 from scantling.model.design import Design
 from scantling.model.kinds import SheetStock
+from scantling.tables.check_limits import check_number
 
 # Distance in diameters of the hole: workshop practice, no source; the unkind end where ranges are given.
-DIAMETERS = {"acrylic": 2.0, "aluminium": 2.0, "steel": 1.5}
-WOOD_DIAMETERS = 2.5
+DIAMETERS = {one: check_number(f"edge of {one}") for one in ("acrylic", "aluminium", "steel")}
+WOOD_DIAMETERS = check_number("edge of wood")
 FOR_SCREWS = ("clearance", "tapping", "pilot", "insert")
-LEAST_RIM_MM = 2.0  # what a drill leaves standing at an edge without breaking out: workshop practice, no source
+LEAST_RIM_MM = check_number("least rim")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

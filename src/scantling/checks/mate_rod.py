@@ -15,10 +15,11 @@ from scantling.checks.rounds import bore_at, shaft_at
 from scantling.checks.rule import check_of
 from scantling.findings import Finding, Verdict
 from scantling.model.kinds import Bushing
+from scantling.tables.check_limits import check_number
 from scantling.tables.sources import cite
 
-PRELOAD_UM = -10.0  # an h6 rod in the tightest common ball bushing; more makes the balls run rough
-RIPPLE_UM = 30.0  # play beyond which ripples show: common practice, no source
+PRELOAD_UM = check_number("preload of balls")
+RIPPLE_UM = check_number("play that ripples")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

@@ -18,9 +18,10 @@ from scantling.formulas.motors import PULL_OUT_TYPICAL_RATIO, pull_out_torque_nm
 from scantling.model.axis import Axis
 from scantling.model.kinds import Motor
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_number
 
-LOAD_LIMIT_PERCENT = 50.0  # a lost step is lost for good, so half is kept back: common practice, no source
-DRIVER_CURRENT_RATIO = 0.7  # of the rated current; 0.6 to 0.85 is common practice, no source
+LOAD_LIMIT_PERCENT = check_number("share of motor torque")
+DRIVER_CURRENT_RATIO = check_number("share of rated current")
 MOST_PERCENT = 1000.0  # a motor that gives nothing at a speed is not shown as loaded beyond this
 SOURCE = "two-phase synchronous model of formulas/motors; half of it as limit: common practice, no source"
 

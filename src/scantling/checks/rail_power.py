@@ -16,9 +16,10 @@ from scantling.checks.subjects import all_of, ident
 from scantling.findings import Finding
 from scantling.model.kinds import Supply
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_limit
 
 RAIL_POWER = TotalUse("rail-power", "more")
-USUAL_HEADROOM = Figure.exact(0.25)
+USUAL_HEADROOM = check_limit("headroom of a supply")
 PERCENT = Figure.exact(100.0)
 
 

@@ -11,8 +11,9 @@ from scantling.checks.subjects import ident
 from scantling.findings import Finding, Verdict
 from scantling.model.design import Design
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_number
 
-TOLERANCE_RATIO = 0.1  # usual of equipment on a direct-current rail
+TOLERANCE_RATIO = check_number("voltage either way")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

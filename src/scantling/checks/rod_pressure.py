@@ -27,6 +27,7 @@ from scantling.formulas.contact import (
     yield_from_hardness_mpa,
 )
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_number
 
 BALL_ROWS = 4  # of bushings up to 16 mm
 BALLS_IN_ROW = Figure(5.0, 4.0, 8.0)  # that touch at once, from the length of small bushings (from memory)
@@ -34,10 +35,10 @@ USUAL_BALL_MM = Figure(1.5, 1.2, 1.6)  # of bushings for rods of 6 to 10 mm (fro
 CONTACT_MPA = contact_modulus_mpa(205_000.0, 0.3, 205_000.0, 0.3)
 GPA = 1e-3
 # Softest steel that counts as hardened: bushing makers publish worked lives from 40 HRC, 392 HV, up.
-HARDENED_HV = 392.0
+HARDENED_HV = check_number("hardened from")
 # Pressure that steel which is not hardened bears for ever: its hardness in HV and this, in MPa (ISO 6336-5 for wrought
 # normalised steel, tooth flanks, hardness up to about 210 HV; from memory). Rolling balls are much the same to it.
-PITTING_MPA = 190.0
+PITTING_MPA = check_number("pitting of soft steel")
 
 
 def _run(reader: Reader, subject: str) -> Finding:

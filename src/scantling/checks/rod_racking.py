@@ -18,8 +18,9 @@ from scantling.checks.rule import EmptyPlaceError, check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding
 from scantling.formulas.racking import greatest_arm_ratio
+from scantling.tables.check_limits import check_number
 
-RESERVE_RATIO = 0.2  # friction is the least certain figure of all: common practice, no source
+RESERVE_RATIO = check_number("reserve of friction")
 MOST_RATIO = 1000.0  # of frictionless guides; no offset comes near
 
 

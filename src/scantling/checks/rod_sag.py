@@ -27,8 +27,9 @@ from scantling.checks.subjects import ident
 from scantling.findings import Finding
 from scantling.formulas.carriages import carriage_drop_mm, height_change_at_tool_mm
 from scantling.formulas.sections import round_second_moment_mm4
+from scantling.tables.check_limits import check_number
 
-USUAL_LIMIT_MM = 0.1  # flat enough after levelling: common practice, no source
+USUAL_LIMIT_MM = check_number("change of height at the tool")
 
 
 @dataclass(frozen=True)

@@ -21,13 +21,13 @@ from scantling.findings import Finding
 from scantling.formulas.columns import (
     FIXED_FIXED_RATIO,
     FREE_FIXED_RATIO,
-    PERMITTED_RATIO,
     PINNED_FIXED_RATIO,
     PINNED_PINNED_RATIO,
     buckling_force_n,
 )
 from scantling.model.kinds import ThreadedRod
 from scantling.quantities import Figure
+from scantling.tables.check_limits import check_number
 
 ENDS = {
     "fixed-free": FREE_FIXED_RATIO,
@@ -35,6 +35,7 @@ ENDS = {
     "fixed-supported": PINNED_FIXED_RATIO,
     "fixed-fixed": FIXED_FIXED_RATIO,
 }
+PERMITTED_RATIO = check_number("share of the buckling load")
 YIELD_MPA = Figure(320.0, 240.0, 640.0)  # from the lowest grade of threaded rod (4.6) to 8.8, ISO 898-1
 
 

@@ -25,8 +25,9 @@ from scantling.formulas.dynamics import weight_n
 from scantling.formulas.power_screws import lowering_torque_nmm
 from scantling.model.axis import ScrewAxis
 from scantling.model.design import Design
+from scantling.tables.check_limits import check_number
 
-RESERVE_RATIO = 0.2  # friction is the least certain figure of all: common practice, no source
+RESERVE_RATIO = check_number("reserve of friction")
 MOST_DETENT_RATIO = 0.11  # of the holding torque: the published sheet of a motor of size 17, 220 of 2000 g·cm at most
 MOST_SHOWN_PERCENT = 1000.0  # beyond this a figure says nothing more
 
@@ -75,7 +76,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             "thread": known("friction in the thread", drive.friction),
             "detent": _detent(motor),
         },
-        bounds=at_least(100.0, RESERVE_RATIO) if asked else INFORMATION,
+        bounds=at_least(check_number("share that holds"), RESERVE_RATIO) if asked else INFORMATION,
         unit="%",
         because=f"{{mass}} on a lead of {float(drive.lead_mm):.4g} mm drives the screws with {{driving}}; friction "
         f"{{thread}} in the thread holds with {{rubbing}} and {motor.count} motor(s) with {{detent}} each: {{value}} "

@@ -19,8 +19,9 @@ from scantling.checks.screw_loads import screw_load
 from scantling.checks.subjects import ident, screw_axes, screw_axis
 from scantling.findings import Finding
 from scantling.formulas.motors import speed_rev_s
+from scantling.tables.check_limits import check_number
 
-FASTEST_REV_S = 30.0  # beyond, small steppers are not run
+FASTEST_REV_S = check_number("fastest turns of a motor")
 _HALVINGS = 20
 
 

@@ -16,11 +16,11 @@ from scantling.formulas.whirl import (
     FIXED_FIXED_ROOT_RATIO,
     FIXED_SUPPORTED_ROOT_RATIO,
     FREE_FIXED_ROOT_RATIO,
-    PERMITTED_RATIO,
     SUPPORTED_SUPPORTED_ROOT_RATIO,
     critical_speed_rpm,
 )
 from scantling.model.kinds import ThreadedRod
+from scantling.tables.check_limits import check_number
 
 ROOTS = {
     "fixed-free": FREE_FIXED_ROOT_RATIO,
@@ -28,6 +28,7 @@ ROOTS = {
     "fixed-supported": FIXED_SUPPORTED_ROOT_RATIO,
     "fixed-fixed": FIXED_FIXED_ROOT_RATIO,
 }
+PERMITTED_RATIO = check_number("share of the whirling speed")
 STEEL_KG_M3 = 7850.0  # with 207 GPa it gives the 4.76 million of the published inch formula to all digits
 
 

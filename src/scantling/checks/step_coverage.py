@@ -15,8 +15,9 @@ from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident, named
 from scantling.findings import Finding, Verdict
 from scantling.model.design import Design
+from scantling.tables.check_limits import check_number
 
-FINISHED_RATIO = 0.5  # steps that name this share of the places are taken for the whole assembly; our own line
+FINISHED_RATIO = check_number("steps make it whole")
 
 
 def _run(reader: Reader, subject: str) -> Finding:
