@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scantling.api.trials import belt, hot, joint, reach, rods, screw, small
+from scantling.api.trials import belt, hot, joint, lot, reach, rods, screw, small
 from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
@@ -23,6 +23,7 @@ TRIALS: Mapping[str, Trial] = {
         belt.TRIAL,
         screw.TRIAL,
         rods.TRIAL,
+        lot.TRIAL,
         reach.TRIAL,
         small.FIT,
         joint.TRIAL,
@@ -58,7 +59,7 @@ def try_one(name: str, given: Mapping[str, str]) -> Tried:
         raise FaultsError(faults)
     sections = trial.design(given)
     design = design_from_texts({"machine": {"name": trial.title}, **sections}, f"try {name}")
-    case = Case(Project(design, Workshop(name="none", currency="XXX")))
+    case = Case(Project(design, Workshop.model_validate({"name": "none", "currency": "XXX", **trial.workshop(given)})))
     report = run_checks(case, reference_build(case))
     findings = tuple(f for f in report.findings if f.code in trial.codes)
     absent = tuple(item for item in report.not_looked_at if item.code in trial.codes)

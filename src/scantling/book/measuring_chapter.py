@@ -26,7 +26,7 @@ def measuring_chapter(plan: Plan) -> list[Block]:
     return [
         Heading("Measuring cards"),
         Paragraph(WORDS),
-        Table(("card", "figure", "why", "checks", "reading"), rows, ("auto", "2", "1", "1", "auto"), ALIGNS),
+        Table(("card", "figure", "why", "checks", "reading"), rows, ("auto", "2", "1", "2", "auto"), ALIGNS),
         *card_blocks([cards[number] for number in sorted(cards)]),
     ]
 
@@ -35,4 +35,4 @@ def card_blocks(cards: Sequence[Card]) -> list[Block]:
     """Return the cards themselves: tools, what to do, what to write down."""
     rows = tuple((str(c.number), c.title, c.tools, c.how, f"{c.gives} Example: {c.example}") for c in cards)
     head = ("card", "what", "with", "how", "write down")
-    return [Table(head, rows, ("auto", "1", "1", "3", "3"), ALIGNS)]
+    return [Table(head, rows, ("auto", "2", "2", "5", "5"), ALIGNS)]

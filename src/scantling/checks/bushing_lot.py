@@ -1,7 +1,8 @@
 """Picking bushings from a larger lot: how tight the best are, and how many more than needed are worth buying.
 
 Cheap ball bushings are rough or loose now and then; of plain linings it is asked only where a share is given. For
-information: of all copies together, with the spares that the workshop wants anyway.
+information: of all copies together, with the spares that the workshop wants anyway. A spare is worth buying while it
+lowers the expected cost of another parcel by more than its price.
 """
 
 from __future__ import annotations
@@ -17,9 +18,9 @@ from scantling.checks.rounds import MM_PER_UM
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding
-from scantling.formulas.selection import enough_ratio, spares_for, worst_of_best_um
+from scantling.formulas.selection import enough_ratio, spares_for, spares_worth, worst_of_best_um
 from scantling.model.kinds import Bushing, Rod
-from scantling.quantities import Figure
+from scantling.quantities import Figure, parse_money
 from scantling.tables.guide_limits import guide_limit
 
 PERCENT = 100.0
@@ -39,6 +40,8 @@ def _run(reader: Reader, subject: str) -> Finding:
     play = play_input(reader, guide, rod, bushing)
     mean_um, deviation_um = play.nominal / MM_PER_UM, (play.high - play.low) / MM_PER_UM / SIGMAS_IN_BAND
     sure = guide_limit("sure of a lot").value
+    costs = costs_minor(reader, bushing)
+    worth = "" if costs is None else " Weighed against another parcel, {worth} spares are worth their price."
     given = None if bushing.rough_ratio is None else bushing.rough_ratio * Figure.exact(PERCENT)
     return judge(
         CHECK,
@@ -51,8 +54,9 @@ def _run(reader: Reader, subject: str) -> Finding:
         because=f"{wanted} of {bushing.name or bushing.id} are needed and {spares} more are bought as spares; with "
         f"{{rough}} rough ones that is enough in {{value}} of all lots, and {{fewest}} spares make it {sure:g} %. Of "
         f"{wanted} the loosest may be expected to have {{all}} of play; of the {wanted} tightest of "
-        f"{wanted + spares}, {{best}}.",
+        f"{wanted + spares}, {{best}}.{worth}",
         also={
+            "worth": (lambda rough: float(spares_worth(wanted, rough / PERCENT, *(costs or (0.0, 0.0)))), ""),
             "fewest": (lambda rough: fewest_spares(wanted, rough / PERCENT, sure / PERCENT), ""),
             "best": (lambda **_: max(0.0, worst_of_best_um(mean_um, deviation_um, wanted, wanted + spares)), "µm"),
             "all": (lambda **_: max(0.0, worst_of_best_um(mean_um, deviation_um, wanted, wanted)), "µm"),
@@ -64,6 +68,21 @@ def fewest_spares(wanted: int, rough: float, sure: float) -> float:
     """Return the fewest spares that make it sure enough; many where no sensible number does."""
     found = spares_for(wanted, rough, sure)
     return float(4 * wanted if found is None else found)
+
+
+def costs_minor(reader: Reader, bushing: Bushing) -> tuple[float, float] | None:
+    """Return the least price of a piece and what another parcel from its vendor costs, in minor units of its currency.
+
+    None where no offer tells it.
+    """
+    shop, found = reader.workshop, []
+    for offer in (one for one in shop.offers if one.part == bushing.id):
+        vendor = shop.vendors.get(offer.vendor)
+        if vendor is not None and offer.pack:
+            currency = vendor.currency or shop.currency
+            parcel = sum(parse_money(text, currency).minor for text in (vendor.shipping, vendor.payment_fee or "0"))
+            found.append((parse_money(offer.price, currency).minor / offer.pack, float(parcel)))
+    return min(found, default=None)
 
 
 def needed_pieces(reader: Reader, bushing: Bushing) -> int:

@@ -18,7 +18,7 @@ def _design(given: Given) -> dict[str, Any]:
     )
     bushing = {"kind": "bushing", "lining": given.get("lining", "ball"), "bore": given.get("bore", given["diameter"])}
     bushing |= fields(given, dynamic_load="load-rating", length="bushing-length")
-    guide = {"rods": "rod", "bearings": "bushing", "free": given["span"]}
+    guide: dict[str, Any] = {"rods": "rod", "bearings": "bushing", "free": given["span"]}
     guide |= fields(
         given,
         spacing="spacing",
@@ -27,14 +27,22 @@ def _design(given: Given) -> dict[str, Any]:
         offset="offset",
         ends="ends",
         sag_limit="sag-limit",
+        grip="grip",
+        fixity="fixity",
+        apart="apart",
+        load_offset="load-offset",
+        parallel="parallel",
     )
-    needs = fields(given, travel="travel", life="life", acceleration="acceleration")
+    seats = fields(given, askew="seat-askew", slack="seat-slack")
+    if seats:
+        guide["seats"] = seats | {"held": "aligning" if "seat-slack" in given else "rigid"}
+    needs = fields(given, travel="travel", life="life", acceleration="acceleration", speed="speed")
     axis: dict[str, Any] = {"drive": "belt", "pulley": "pulley", "belt": "belt", "guide": guide, "needs": needs}
     axis["moves"] = [{"mass": given["mass"], "for": "what moves"}]
     return {
         "parts": {"rod": rod, "bushing": bushing, **DRIVE},
         "places": {
-            "rod": {"reference": "rod", "quantity": "2", "length": given["span"]},
+            "rod": {"reference": "rod", "quantity": "2", "length": given.get("length", given["span"])},
             "bushing": {"reference": "bushing", "quantity": given.get("bushings", "4")},
             **{name: {"reference": name} for name in DRIVE},
         },
@@ -62,11 +70,20 @@ TRIAL = Trial(
         Ask("hardness", "hardness", "Hardness of the rod's surface."),
         Ask("fit", "text", "ISO 286 class of the rod (h6, g6 …)."),
         Ask("life", "text", "Wanted travel life, 500 km say."),
-        Ask("ends", "text", "supported or clamped."),
+        Ask("ends", "text", "supported, clamped, or held by holders that give."),
+        Ask("length", "length", "Length of the rod, with what its holders grip."),
+        Ask("grip", "length", "Length that each holder grips."),
+        Ask("fixity", "ratio", "Of held ends, as measured: 0 they turn freely, 1 not at all."),
+        Ask("apart", "length", "Between the two rods."),
+        Ask("load-offset", "length", "Of the load from the middle between the rods."),
+        Ask("parallel", "length", "By how much the rods' distance differs from end to end."),
+        Ask("seat-askew", "length", "How far a bushing's seat may lie askew over its length."),
+        Ask("seat-slack", "length", "How much wider the seats are at their ends than in their middle."),
+        Ask("speed", "speed", "Wanted speed."),
         Ask("offset", "length", "Of the drive's pull from the guide's middle."),
         Ask("sag-limit", "length", "How much the height may change along the travel."),
         Ask("acceleration", "acceleration", "Wanted acceleration."),
     ),
     _design,
-    ("ROD-01", "ROD-02", "ROD-03", "ROD-04", "ROD-05", "MATE-02"),
+    (*(f"ROD-0{number}" for number in range(1, 10)), "MATE-02"),
 )

@@ -28,6 +28,7 @@ class Trial:
 
     asks : what it may be told    design : from the given texts to the sections of a design, as a file would hold them
     codes : the checks whose findings are the answer    notes : sentences about what was assumed by the trial itself
+    workshop : from the given texts to sections of a workshop
     """
 
     name: str
@@ -37,6 +38,7 @@ class Trial:
     design: Callable[[Given], dict[str, Any]]
     codes: tuple[str, ...]
     notes: Callable[[Given], tuple[str, ...]] = lambda _: ()
+    workshop: Callable[[Given], dict[str, Any]] = lambda _: {}
 
 
 def fields(given: Given, **names: str) -> dict[str, str]:
