@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from scantling.model.base import (
     Acceleration,
     Count,
+    Current,
     Data,
     Expression,
     Force,
@@ -17,6 +18,7 @@ from scantling.model.base import (
     Mass,
     Ratio,
     Speed,
+    Stiffness,
     Voltage,
     YesNo,
 )
@@ -50,7 +52,11 @@ class Moved(Data):
 
 
 class Needs(Data):
-    """What the axis must do; ``lost_motion_mm`` is how far it may stand still when it is turned back."""
+    """What the axis must do.
+
+    lost_motion_mm : how far it may stand still when it is turned back
+    ringing_mm : how far it may swing after a corner
+    """
 
     travel_mm: Length | None = None
     speed_mm_s: Speed | None = None
@@ -60,27 +66,39 @@ class Needs(Data):
     layers: tuple[Length, ...] = ()
     holds_itself: YesNo = False
     lost_motion_mm: Length | None = None
+    ringing_mm: Length | None = None
 
 
 class _AxisBase(Data):
+    """What all axes have.
+
+    driver_current_a : that the driver is set to, rms    frame_stiffness_n_mm : of the frame where the axis pushes it
+    """
+
     id: str = ""
     title: str = ""
     motor: str | None = None
     motor_count: Count = 1
     supply_voltage_v: Voltage | None = None
+    driver_current_a: Current | None = None
     microsteps: Count = 16
     guide: Guide | None = None
     moves: tuple[Moved, ...] = ()
     process_force_n: Force | None = None
     friction_n: Force | None = None
     vertical: YesNo = False
+    frame_stiffness_n_mm: Stiffness | None = None
     needs: Needs = Needs()
     reach: Reach | None = None
     home: Home | None = None
 
 
 class BeltAxis(_AxisBase):
-    """A belt drive. ``axles`` is the distance of motor and idler axle as a size; ``clamping`` the belt held at ends."""
+    """A belt drive. ``axles`` is the distance of motor and idler axle as a size; ``clamping`` the belt held at ends.
+
+    tension_n : in the belt at rest, of each run    belt_at : middle of the belt from the motor's face, as a size
+    idler_side : what of the belt runs on the idler
+    """
 
     drive: Literal["belt"]
     pulley: str
@@ -88,6 +106,9 @@ class BeltAxis(_AxisBase):
     idler: str | None = None
     axles: Expression | None = None
     clamping: Expression | None = None
+    tension_n: Force | None = None
+    belt_at: Expression | None = None
+    idler_side: Literal["teeth", "back"] = "teeth"
 
 
 class ScrewAxis(_AxisBase):

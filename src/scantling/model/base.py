@@ -99,6 +99,25 @@ Hardness = _quantity("hardness", "60 HRC")
 Area = _quantity("area", "1.5 mm2")
 MeltingIntegral = _quantity("melting-integral", "30 A2s")
 Warmth = _quantity("temperature-difference", "20 K")
+Turns = _quantity("turns", "5 rev/s")
+Stiffness = _quantity("stiffness", "150 N/mm")
+
+
+def _deviations(text: str) -> Figure:
+    """Return the deviations of ``0.3 mm``, ``± 0.3 mm`` or ``+0.3/-0.1 mm`` as a band round 0."""
+    plain = text.strip()
+    if "/" in plain and plain[:1] in ("+", "-"):
+        return parse_figure(f"0 mm {plain}", "length")
+    half = parse_figure(plain.removeprefix("+/-").removeprefix("+-").removeprefix("±").strip(), "length")
+    if half.low < 0 or not half.is_exact:
+        raise QuantityError(f"{plain!r} is no tolerance", "write 0.3 mm for ± 0.3 mm, or +0.3/-0.1 mm")
+    return Figure(0.0, -half.value, half.value)
+
+
+def _length_or_share(text: str) -> str:
+    """Return the text of a length or of a share; raises where it is neither."""
+    parse_figure(text, "ratio" if "%" in text else "length")
+    return text
 
 
 def _grams_per_hour(text: str) -> Figure:
@@ -113,6 +132,10 @@ def _kilometres(text: str) -> int:
 
 
 Count = Annotated[int, *_from_text(parse_count, {"type": ["integer", "string"], "examples": [2]})]
+Tolerance = Annotated[
+    InstanceOf[Figure], *_from_text(_deviations, {"type": "string", "examples": ["0.3 mm", "+0.3/-0.1 mm"]})
+]
+LengthOrShare = Annotated[str, *_from_text(_length_or_share, {"type": "string", "examples": ["0.3 mm", "0.15 %"]})]
 Kilometres = Annotated[int, *_from_text(_kilometres, {"type": "string", "examples": ["500 km"]})]
 PrintRate = Annotated[InstanceOf[Figure], *_from_text(_grams_per_hour, {"type": "string", "examples": ["12 g/h"]})]
 YesNo = Annotated[bool, *_from_text(parse_bool, {"enum": ["yes", "no", True, False]})]

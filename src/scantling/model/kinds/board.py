@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from scantling.model.base import Count, Current, Data, Length, Power, Voltage
+from scantling.model.base import Count, Current, Data, Length, Power, Resistance, Voltage
 from scantling.model.part import Part
 
 Duty = Literal["driver", "heater", "sensor", "switch", "fan"]
@@ -17,6 +17,8 @@ class Port(Data):
     does : drives a motor, switches a heater, reads a sensor or a switch, feeds a fan
     current_a : that each may carry; of a driver the rms current of a phase    voltage_v : that it gives
     plug : the plug that goes into it    fused_a : rating of the board's own fuse before it
+    sense_ohm : of a driver's resistor for each phase, its own wiring counted
+    sense_v : over it at the peak of the current when the driver is set to its most
     """
 
     does: Duty
@@ -26,6 +28,8 @@ class Port(Data):
     voltage_v: Voltage | None = None
     plug: str | None = None
     fused_a: Current | None = None
+    sense_ohm: Resistance | None = None
+    sense_v: Voltage | None = None
 
 
 class Mounting(Data):

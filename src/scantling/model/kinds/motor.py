@@ -4,8 +4,28 @@ from __future__ import annotations
 
 from typing import Literal
 
-from scantling.model.base import Angle, Current, Inductance, Inertia, Length, Resistance, Torque
+from scantling.model.base import (
+    Angle,
+    Current,
+    Data,
+    Force,
+    Inductance,
+    Inertia,
+    Length,
+    Resistance,
+    Torque,
+    Turns,
+    Voltage,
+    Warmth,
+)
 from scantling.model.part import Part
+
+
+class TorquePoint(Data):
+    """What a motor still turns at a speed: one point of its pull-out curve."""
+
+    speed_rev_s: Turns
+    torque_nmm: Torque
 
 
 class Motor(Part):
@@ -13,6 +33,10 @@ class Motor(Part):
 
     frame_size : ``14``, ``17`` or ``23``; gives the face's hole pattern    current_a : per phase
     current_basis : whether that current is rms or peak; the unkind one is taken where it is not said
+    points : pull-out torque against speed where a curve is published; ``points_v``, ``points_a`` : supply voltage and
+        rms current of that curve, the rated current where it is not said
+    radial_n : side pull that the shaft bears ``radial_at_mm`` from the face
+    bearing_mm : middle of the front bearing, behind the face    rated_rise_k : of the case at the rated current
     """
 
     kind: Literal["motor"] = "motor"
@@ -30,3 +54,10 @@ class Motor(Part):
     inductance_mh: Inductance | None = None
     rotor_inertia_kg_mm2: Inertia | None = None
     tapped_depth_mm: Length | None = None
+    points: tuple[TorquePoint, ...] = ()
+    points_v: Voltage | None = None
+    points_a: Current | None = None
+    radial_n: Force | None = None
+    radial_at_mm: Length | None = None
+    bearing_mm: Length | None = None
+    rated_rise_k: Warmth | None = None
