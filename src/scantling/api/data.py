@@ -13,6 +13,7 @@ from scantling.plans.plan_data import plan_data
 
 if TYPE_CHECKING:  # a check need not load the solver in order to be shown
     from scantling.api.checking import Serving
+    from scantling.api.explaining import Explanation
     from scantling.api.following import Consequence, Following
     from scantling.api.ranging import FigureRange, Local
     from scantling.api.trying import Tried
@@ -69,6 +70,11 @@ def rule_ranges_data(found: Sequence[FigureRange]) -> list[dict[str, Any]]:
     """Return the ranges of the rules' figures as plain data; an end that was not found is null."""
     shown: list[dict[str, Any]] = _endless(plain(tuple(found)))
     return shown
+
+
+def explanations_data(found: Sequence[Explanation]) -> list[dict[str, Any]]:
+    """Return explanations as plain data, each with its paragraph; an end that was not found is null."""
+    return [{**_endless(plain(one)), "paragraph": one.paragraph} for one in found]
 
 
 def _endless(data: Any) -> Any:

@@ -41,16 +41,18 @@ def _run(reader: Reader, subject: str) -> Finding:
     )
     lead_mm, root_mm = float(drive.lead_mm), drive.thread.minor_diameter_mm
 
-    def permitted_rpm(free: float, modulus: float, **_: float) -> float:
-        return PERMITTED_RATIO * critical_speed_rpm(root_mm, free, ROOTS[axis.ends], modulus, STEEL_KG_M3)
+    def permitted_rpm(free: float, modulus: float, root: float, **_: float) -> float:
+        return PERMITTED_RATIO * critical_speed_rpm(root, free, ROOTS[axis.ends], modulus, STEEL_KG_M3)
 
     return judge(
         CHECK,
         reader,
         subject,
-        rule=lambda speed, **_: 60 * speed / lead_mm,
+        rule=lambda speed, lead, **_: 60 * speed / lead,
         inputs={
             "speed": known("wanted speed", speed.value, "mm/s"),
+            "lead": known(f"lead of {axis.screw}", lead_mm, "mm"),
+            "root": known(f"root of the thread of {axis.screw}", root_mm, "mm"),
             "free": known("free length of the screw", free, "mm"),
             "modulus": steel_modulus(part_at(reader, axis.screw, ThreadedRod, f"axes.{name}.screw")),
         },

@@ -30,6 +30,7 @@ COMMANDS = {
     "check": "Check a design in a workshop, before anything is ordered.",
     "plan": "Choose, buy, cut, draw: everything needed to make the machine.",
     "whatif": "Show all that follows from other parts at some places.",
+    "explain": "Explain a finding: its formula with the numbers put in, its limit, what would mend it.",
     "ranges": "Show which local parts may be taken: the range of each size, material and rating.",
     "why": "Show what every other part at a place would cost, or what forbids it.",
     "measure": "Show how to measure parts without papers, and what is worth measuring.",
