@@ -267,3 +267,15 @@ class TestEarth:
     def test_without_a_loom_it_is_not_looked_at(self, bench, loom):
         none = loom(**dict.fromkeys(LOOM))
         assert isinstance(bench.said(none, "WIRE-05", "place supply"), NotLookedAt)
+
+
+# Source: two published fuse calculators: 1.25 times the steady current
+@pytest.mark.outside
+def test_a_fuse_carries_its_load_with_a_fifth_to_spare(bench, loom):
+    case = loom(bed={"fuse": "bed-fuse"})
+    sound = bench.said(case, "WIRE-06", "wire bed")
+    assert (sound.value, sound.verdict) == (62.5, Verdict.SOUND)  # 6.25 A of 10
+    full = bench.said(case, "WIRE-06", "wire bed", heater="heater-240")
+    assert (full.value, full.verdict) == (100, Verdict.UNSOUND)
+    assert bench.said(case, "WIRE-06", "wire bed", heater="heater-240", bed_fuse="fuse-20").verdict is Verdict.SOUND
+    assert bench.said(loom(), "WIRE-06", "wire feed").because == "There is no fuse in it that could open."

@@ -116,5 +116,8 @@ def test_a_duty_lowers_the_mean_and_never_the_peak():
     assert power.supply_needed_w((150.0, 40.0), 0.25) == 237.5
 
 
+@pytest.mark.outside
 def test_a_time_lag_fuse_bears_more_the_larger_it_is():
+    # Source: a published sheet of time-lag fuses of 40 mA to 5 A: at ten times the rating 20 ms at least
+    assert power.time_lag_melting_a2s(3.15) == pytest.approx((10 * 3.15) ** 2 * 0.020)
     assert power.time_lag_melting_a2s(6.3) == pytest.approx(4 * power.time_lag_melting_a2s(3.15))

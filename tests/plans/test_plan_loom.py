@@ -6,10 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from scantling.book.loom_chapter import loom_chapter
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
+from scantling.checks.all import run_checks
 from scantling.model.build import Key
 from scantling.plans.loom import HEADING, loom_lines, loom_table, loom_totals
+from scantling.plans.making import make_plan
 from scantling.plans.parts_list import parts_lines
 from scantling.reading.project import read_project
 
@@ -53,3 +56,14 @@ def test_the_table(alder):
     assert {len(row) for row in table} == {len(HEADING)}
     assert [row[0] for row in table].count("in all") == len(loom_totals(alder, build))
     assert loom_table((), ()) == [HEADING]
+
+
+def test_the_chapter(alder):
+    build = reference_build(alder)
+    plan = make_plan(alder, build, run_checks(alder, build, costly=False))
+    blocks = loom_chapter(plan)
+    assert "only by a competent person" in blocks[1].text
+    wires, totals = blocks[2], blocks[4]
+    assert len(wires.rows) == len(plan.loom)
+    assert {len(row) for row in wires.rows} == {len(wires.head)}
+    assert ("wire-15", "4.7 m") in totals.rows  # 2 x 0.95 and 2 x 1.4

@@ -27,7 +27,7 @@ def loom_chapter(plan: Plan) -> list[Block]:
     aligns: tuple[Align, ...] = ("left", "left", "left", "right", "left", "left", "right", "left", "left")
     return [
         Heading("Loom"),
-        Paragraph(CAUTION),
+        Paragraph(CAUTION, strong=True),
         Table(head, rows, ("1", "1", "1", "auto", "auto", "auto", "auto", "1", "auto"), aligns),
         Paragraph("In all, for all copies:" if plan.build.copies > 1 else "In all:"),
         Table(("part", "amount"), totals, ("1", "1"), ("left", "left")),

@@ -48,7 +48,7 @@ def _run(reader: Reader, subject: str) -> Finding:
             ),
             "rating": known(f"rating of {fuse.id}", fuse.current_a, "A"),
         },
-        bounds=at_most(electric_limit("load of a mains fuse").value),
+        bounds=at_most(electric_limit("load of a fuse").value),
         unit="%",
         because="{loads} at an efficiency of {efficiency} and a power factor of {factor} take {current} from {mains}: "
         "{value} of the fuse's {rating}; {limit}.",

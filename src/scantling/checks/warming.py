@@ -20,8 +20,6 @@ from scantling.quantities import Figure, Grade
 from scantling.tables.electric_limits import electric_limit
 from scantling.tables.heats import conductivity_w_m_k
 
-DRAUGHT_RATIO = 0.2  # either way, of a loss that is reckoned from faces: measured ones differ by so much
-
 
 @dataclass(frozen=True)
 class Warmed:
@@ -52,7 +50,8 @@ def _loss_w_k(reader: Reader, name: str, warming: Warming) -> Figure:
         given: Figure = need(warming.loss_w_k, f"warmings.{name}.loss")
         return given
     found = faces_loss_w_k(reader, name, warming.insulation)
-    low, high = found.low * (1 - DRAUGHT_RATIO), found.high * (1 + DRAUGHT_RATIO)
+    draught = electric_limit("draught").value
+    low, high = found.low * (1 - draught), found.high * (1 + draught)
     return Figure(found.value, low, high, Grade.TYPICAL)
 
 

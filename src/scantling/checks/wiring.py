@@ -19,8 +19,6 @@ from scantling.quantities import Figure
 from scantling.tables.electric_limits import electric_limit
 from scantling.tables.wires import bundling_ratio
 
-USUAL_BREAKER_A = Figure(16.0, 10.0, 20.0)  # of a wall socket's circuit; differs by country (from memory)
-
 
 @dataclass(frozen=True)
 class Laid:
@@ -96,7 +94,7 @@ def carries_for_good_a(on: Laid, table: float, stands: float, room: float) -> fl
 def limit_of_supply(reader: Reader, on: Laid) -> Input:
     """Return what feeds a fault for good: the current at which the supply folds back, or the wall's breaker."""
     if on.row.carries == "mains":
-        return or_typical("breaker of the wall socket", None, USUAL_BREAKER_A, "A")
+        return or_typical("breaker of the wall socket", None, electric_limit("breaker of a wall socket"), "A")
     rail = rail_of(reader, on.name, on.row)
     supply = part_at(reader, rail.supply, Supply, f"rails.{on.row.rail}.supply")
     usual = supply.power_w / supply.voltage_v * electric_limit("supply limit")

@@ -103,7 +103,7 @@ def time_lag_melting_a2s(rating_a: float) -> float:
     rating_a : of the fuse [A]
 
     Valid for: miniature fuses of 1 to 6.3 A marked T.
-    Source: IEC 60127-2: at ten times its rating such a fuse holds for 20 ms at least (from memory).
+    Source: limits of IEC 60127-2 as printed in a sheet: at ten times its rating such a fuse holds for 20 ms at least.
 
     >>> round(time_lag_melting_a2s(3.15), 1)
     19.8
