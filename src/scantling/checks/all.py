@@ -21,7 +21,9 @@ from scantling.checks import (
     bushing_lot,
     chain_worst,
     chain_yield,
+    frame_give,
     frame_sway,
+    frame_swing,
     hole_bit,
     hole_edge,
     joint_again,
@@ -87,10 +89,11 @@ from scantling.checks import (
     wire_drop,
     wire_earth,
     wire_ends,
+    wire_fuse,
     wire_protection,
 )
 from scantling.checks.check import Check
-from scantling.findings import Finding, Limit, NotLookedAt
+from scantling.findings import Finding, Limit, NotLookedAt, Verdict
 from scantling.model.build import Build
 
 CHECKS: tuple[Check, ...] = (
@@ -154,6 +157,7 @@ CHECKS: tuple[Check, ...] = (
     wire_current.CHECK,
     wire_drop.CHECK,
     wire_protection.CHECK,
+    wire_fuse.CHECK,
     wire_ends.CHECK,
     wire_earth.CHECK,
     port_count.CHECK,
@@ -167,6 +171,8 @@ CHECKS: tuple[Check, ...] = (
     warm_cover.CHECK,
     warm_growth.CHECK,
     frame_sway.CHECK,
+    frame_give.CHECK,
+    frame_swing.CHECK,
     chain_worst.CHECK,
     chain_yield.CHECK,
     step_coverage.CHECK,
@@ -209,7 +215,8 @@ def by_weight(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 
 def _weight(finding: Finding) -> tuple[int, bool, float, str, str]:
-    margin = inf if finding.margin is None else finding.margin
+    broken = finding.verdict is Verdict.UNSOUND  # a rule that is kept or not comes before one that is missed by so much
+    margin = finding.margin if finding.margin is not None else -inf if broken else inf
     is_information = finding.side is Limit.NONE and finding.value is not None
     return (finding.verdict.rank, is_information, margin, finding.code, finding.subject)
 
