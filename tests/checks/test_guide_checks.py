@@ -72,6 +72,26 @@ class TestLife:
         finding = bench.said(bench.belt(axis, parts), "ROD-02", AXIS)
         assert finding.value == pytest.approx(life_km, rel=2e-3)
 
+    # Source: a bushing maker's catalogue, contact coefficient of two bushings on one shaft 0.81, of one 1.00
+    @pytest.mark.outside
+    def test_two_on_a_rod_share_unevenly(self, bench):
+        weak = {"ball": {**bench.parts["ball"], "dynamic-load": "60 N"}}
+        three = bench.said(bench.belt(parts=weak), "ROD-02", AXIS)
+        four = bench.said(
+            bench.belt(parts=weak, places={"y-bearing": bench.options("ball", quantity=4)}), "ROD-02", AXIS
+        )
+        assert "0.81 of it with 2 on a rod" in four.because
+        shares = 1.486 / 1.47 / 2  # each carries half as much as the one that stands alone; one bushing more is carried
+        assert four.value / three.value == pytest.approx((0.81 / shares) ** 3, rel=2e-3)
+
+    def test_the_hardness_of_a_material_stands_for_a_missing_one(self, bench):
+        soft = {"rod-hard": {"kind": "rod", "diameter": "8 mm", "material": "stainless"}}
+        assert "no life is claimed" in bench.said(bench.belt(parts=soft), "ROD-02", AXIS).because
+        hard = {"rod-hard": {"kind": "rod", "diameter": "8 mm", "material": "hardened steel"}}
+        finding = bench.said(bench.belt(parts=hard), "ROD-02", AXIS)
+        assert "surface hardness of rod-hard" in finding.assumed
+        assert finding.verdict is Verdict.SOUND
+
     def test_a_factor_is_never_taken_below_its_range(self, bench):
         parts = {"rod-soft": {**bench.parts["rod-soft"], "surface-hardness": "10 HRC"}}
         finding = bench.said(bench.belt(parts=parts), "ROD-02", AXIS, y_rod="rod-soft")

@@ -18,7 +18,7 @@ from scantling.checks.materials import rockwell_input
 from scantling.checks.rule import check_of
 from scantling.checks.subjects import ident
 from scantling.findings import Finding, Verdict
-from scantling.formulas.bushings import HARDNESS_POINTS, bushing_life_km, hardness_ratio
+from scantling.formulas.bushings import HARDNESS_POINTS, SHARED_LOAD_RATIOS, bushing_life_km, hardness_ratio
 from scantling.quantities import Figure
 
 LOAD_FACTOR = Figure(1.5, 1.0, 2.0)  # smooth and slow to quick without shocks, a bushing maker's guide
@@ -40,10 +40,14 @@ def _run(reader: Reader, subject: str) -> Finding:
         )
         return say(CHECK, reader, subject, Verdict.SOUND, because)
 
+    contact = SHARED_LOAD_RATIOS[min(on.on_one_rod, len(SHARED_LOAD_RATIOS)) - 1]
+    beside = "" if contact == 1 else f", {contact:g} of it with {on.on_one_rod} on a rod,"
+
     def life(mass: float, share: float, rating: float, hard: float, factor: float) -> float:
         ratio = hardness_ratio(hard)
         basis_km = float(on.bushing.life_basis_km)
-        return min(LONGEST_KM, bushing_life_km(rating, on.on_bushing_n(mass, share), ratio, factor, basis_km))
+        load_n = on.on_bushing_n(mass, share)
+        return min(LONGEST_KM, bushing_life_km(contact * rating, load_n, ratio, factor, basis_km))
 
     return judge(
         CHECK,
@@ -60,7 +64,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         bounds=at_least(float(wanted_km)),
         unit="km",
         because=f"The bushing that carries most has {{load}} of a rating of {{rating}} for "
-        f"{on.bushing.life_basis_km} km, on a rod of {{hard}}: {{value}}; {{limit}}.{on.share_words}",
+        f"{on.bushing.life_basis_km} km{beside} on a rod of {{hard}}: {{value}}; {{limit}}.{on.share_words}",
         mend="hardened rods, larger bushings, or one bushing more",
         also={"load": (lambda mass, share, **_: on.on_bushing_n(mass, share), "N")},
     )

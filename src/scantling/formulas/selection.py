@@ -10,7 +10,7 @@ _MOST_SPARES = 4  # times what is needed: beyond, a lot is not worth sorting
 
 
 def normal_order_mean(rank: int, size: int) -> float:
-    """Expected value of the ``rank``-th smallest of ``size`` draws, in standard deviations from the mean.
+    """Return the expected value of the ``rank``-th smallest of ``size`` draws, in standard deviations from the mean.
 
     rank : 1 for the smallest [-]
     size : how many are drawn [-]
