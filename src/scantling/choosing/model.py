@@ -44,13 +44,18 @@ def build_model(problem: Problem, mode: Mode = HOLD) -> Model:
     linear = Linear()
     waivers = Waivers(linear, mode)
     answers = Answers(linear, open_domains(problem, mode))
-    _tables(problem, answers, waivers)
-    _forbidden(problem, answers, waivers)
+    add_rules(problem, answers, waivers)
     used = {vendor: Expr(0, {linear.binary(): 1}) for vendor in sorted(problem.vendors)}
     supplies = Supplier(problem, answers, waivers, used).add()
     cost, most = _cost(problem, linear, supplies, used)
     _limits(problem, linear, waivers, cost, most, used)
     return Model(problem, linear, answers, supplies, waivers, cost, used)
+
+
+def add_rules(problem: Problem, answers: Answers, waivers: Waivers) -> None:
+    """Add all that is said about the answers alone: tables, totals, and what costly checks have forbidden."""
+    _tables(problem, answers, waivers)
+    _forbidden(problem, answers, waivers)
 
 
 def open_domains(problem: Problem, mode: Mode) -> Domains:
