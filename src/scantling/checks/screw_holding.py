@@ -87,7 +87,7 @@ def _run(reader: Reader, subject: str) -> Finding:
 
 
 def _detent(motor: Driven) -> Input:
-    most_nmm = MOST_DETENT_RATIO * motor.inputs["holding"].low
+    most_nmm = MOST_DETENT_RATIO * motor.holding.low
     return or_range(f"detent torque of {motor.motor.id}", motor.motor.detent_torque_nmm, 0.0, most_nmm, "N·mm")
 
 
