@@ -35,16 +35,17 @@ def frame_settings(reader: Reader, frame: str) -> tuple[Setting, ...]:
 
 def push_moves(frame: FrameStiffness, joints: Figure) -> Figure:
     """Return how far a newton moves the frame at its first push, in mm, with the band of sheets and joints."""
+    value, soft, stiff = (frame.pushed(tuned(frame, joints, end))[0].moved_mm for end in ("value", "low", "high"))
+    return Figure(value, stiff, soft)
+
+
+def tuned(frame: FrameStiffness, joints: Figure, end: str) -> Tuning:
+    """Return the frame's tuning with sheets and joints all at ``value``, ``low`` or ``high`` of their bands."""
     moduli = [stock_modulus(stock) or Figure.exact(1000.0) for stock in frame.stocks]
     if joints.grade is Grade.MEASURED:  # moduli and joints are known together
         moduli = [Figure.exact(figure.value) for figure in moduli]
-
-    def moved(end: str) -> float:
-        tuned = Tuning(
-            tuple(getattr(figure, end) for figure in moduli),
-            tuple(getattr(stock.thickness_mm, end) for stock in frame.stocks),
-            getattr(joints, end),
-        )
-        return frame.pushed(tuned)[0].moved_mm
-
-    return Figure(moved("value"), moved("high"), moved("low"))
+    return Tuning(
+        tuple(getattr(figure, end) for figure in moduli),
+        tuple(getattr(stock.thickness_mm, end) for stock in frame.stocks),
+        getattr(joints, end),
+    )

@@ -158,30 +158,44 @@ def _brought_down(
 
 
 def _shapes(k: Any, m: Any, few: int, own: int) -> tuple[Any, Any]:
-    """All freedoms under unit movements of the discs, then own shapes with the discs held, and these's ω²."""
+    """All freedoms under unit movements of the discs, then own shapes with the discs held, and the ω² of these."""
     import numpy as np
-    from scipy.sparse.linalg import LinearOperator, eigsh, splu
+    from scipy.sparse.linalg import splu
 
     inner = splu(k[few:, few:])
-    total = k.shape[0]
-    shapes = np.zeros((total, few + own))
+    shapes = np.zeros((k.shape[0], few + own))
     shapes[:few, :few] = np.eye(few)
     shapes[few:, :few] = -inner.solve(k[few:, :few].toarray())
-    squares = np.zeros(own)
-    if own:
-        inverse = LinearOperator((total - few, total - few), matvec=inner.solve, dtype=float)
-        start = np.ones(total - few)  # else the library draws one
-        squares, found = eigsh(k[few:, few:], own, m[few:, few:], sigma=0.0, OPinv=inverse, v0=start)
-        shapes[few:, few:] = found * np.sign(found[np.argmax(np.abs(found), axis=0), np.arange(own)])
+    squares, shapes[few:, few:] = _own(k, m, inner, few, own)
     return shapes, squares
+
+
+def _own(k: Any, m: Any, inner: Any, few: int, own: int) -> tuple[Any, Any]:
+    """The slowest shapes with the discs held, each with its largest movement forwards, and their ω²."""
+    import numpy as np
+    from scipy.sparse.linalg import LinearOperator, eigsh
+
+    rest = k.shape[0] - few
+    if not own:
+        return np.zeros(0), np.zeros((rest, 0))
+    inverse = LinearOperator((rest, rest), matvec=inner.solve, dtype=float)
+    start = np.ones(rest)  # else the library draws one
+    squares, found = eigsh(k[few:, few:], own, m[few:, few:], sigma=0.0, OPinv=inverse, v0=start)
+    return squares, found * np.sign(found[np.argmax(np.abs(found), axis=0), np.arange(own)])
 
 
 def _recovered(
     stiffness: Any, carry: Sequence[int], follow: Any, mesh: Mesh, masses: Any, amplitudes: Any, own: int
 ) -> Any:
+    """How all freedoms move where the discs and own shapes move so."""
+    import numpy as np
+    from scipy.sparse.linalg import splu
+
     tie, few, k, m = _split(stiffness, carry, follow, mesh, masses)
-    shapes, _ = _shapes(k, m, few, own)
-    return tie @ (shapes @ amplitudes)
+    inner = splu(k[few:, few:])
+    _, shapes = _own(k, m, inner, few, own)
+    rest = -inner.solve(k[few:, :few] @ amplitudes[:few]) + shapes @ amplitudes[few:]
+    return tie @ np.concatenate([amplitudes[:few], rest])
 
 
 def _even(matrix: Any) -> Any:
