@@ -122,6 +122,23 @@ def rated_rms_ratio(motor: Motor) -> float:
     return 1.0 if motor.current_basis == "rms" else 1 / sqrt(2)
 
 
+def driver_rms_ratio(motor: Motor, axis: Axis | None) -> float:
+    """Return the rms current of a driver against the motor's rated rms current: as the axis says it, else usual."""
+    if axis is None or axis.driver_current_a is None or motor.current_a is None:
+        return DRIVER_CURRENT_RATIO
+    ratio: float = axis.driver_current_a.value / (motor.current_a.value * rated_rms_ratio(motor))
+    return ratio
+
+
+def driver_rms_a(motor: Motor, axis: Axis | None) -> float | None:
+    """Return the rms current of a driver; None where the motor does not say its own."""
+    if axis is not None and axis.driver_current_a is not None:
+        given: float = axis.driver_current_a.value
+        return given
+    rated = motor.current_a
+    return None if rated is None else DRIVER_CURRENT_RATIO * rated.value * rated_rms_ratio(motor)
+
+
 def load_percent(needed_nmm: float, available_nmm: float) -> float:
     """Return the share of the available torque that is needed, at most ``MOST_PERCENT``."""
     if available_nmm <= 0 or needed_nmm >= available_nmm * MOST_PERCENT / 100:

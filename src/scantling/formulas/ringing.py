@@ -84,7 +84,7 @@ def two_mass_frequency_hz(ground_n_mm: float, inner_kg: float, between_n_mm: flo
     Source: textbook of vibration, two masses in a chain, smaller root of the characteristic equation.
 
     >>> round(two_mass_frequency_hz(250.0, 1e-9, 100.0, 1.0), 3), round(two_mass_frequency_hz(1.0, 1.0, 1.0, 1.0), 4)
-    (42.539, 3.1105)
+    (42.536, 3.1105)
     """
     inner_t, outer_t = mass_t(inner_kg), mass_t(outer_kg)
     middle = ((ground_n_mm + between_n_mm) / inner_t + between_n_mm / outer_t) / 2
