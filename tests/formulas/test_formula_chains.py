@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scantling.formulas import chains, racking, square
+from scantling.formulas import chains, racking, sampling, square
 from scantling.formulas.chains import Link
 
 GAP = [Link(60, 0.20), Link(19.9, 0.10, -1), Link(19.9, 0.10, -1), Link(19.9, 0.05, -1)]
@@ -23,19 +23,19 @@ def test_gap_of_four_sizes():
     assert chains.chain_nominal_mm(GAP) == pytest.approx(0.3)
     assert chains.worst_case_mm(GAP) == pytest.approx(0.45)
     assert chains.root_sum_squares_mm(GAP) == pytest.approx(0.25)
-    found = chains.sampled_spread(GAP, seed=12345)
+    found = sampling.sampled_spread(GAP, seed=12345)
     assert found.mean_mm == pytest.approx(0.3, abs=0.001)
     assert 3 * found.deviation_mm == pytest.approx(0.25, rel=0.01)
     assert (found.high_mm - found.low_mm) / 2 == pytest.approx(0.25, rel=0.02)
-    share = chains.share_below_ratio(GAP, 0.0, seed=12345, samples=2_000_000)
-    assert share == pytest.approx(1.591e-4, abs=3e-5)
+    share = sampling.inside_ratio(sampling.Limited(tuple(GAP), 0.0), seed=12345, samples=2_000_000)
+    assert 1 - share == pytest.approx(1.591e-4, abs=3e-5)
 
 
 @pytest.mark.outside
 def test_even_sizes_spread_wider():
     # Source: the same chain with sizes spread evenly: σ exactly √(Σ t² / 3) = 0.14434
     even = [Link(link.nominal_mm, link.tolerance_mm, link.effect_ratio, "even") for link in GAP]
-    assert chains.sampled_spread(even, seed=12345).deviation_mm == pytest.approx(0.14434, rel=0.01)
+    assert sampling.sampled_spread(even, seed=12345).deviation_mm == pytest.approx(0.14434, rel=0.01)
 
 
 @pytest.mark.outside
@@ -53,7 +53,7 @@ def test_one_way_clutch():
     linear = [Link(link.nominal_mm, link.tolerance_mm, s) for link, s in zip(CLUTCH, effects, strict=True)]
     assert chains.worst_case_mm(linear) == pytest.approx(0.9806, abs=2e-4)
     assert chains.root_sum_squares_mm(linear) == pytest.approx(0.6579, abs=2e-4)
-    sizes = chains.sample_sizes_mm(CLUTCH, seed=12345, samples=400_000)
+    sizes = sampling.sample_sizes_mm(CLUTCH, seed=12345, samples=400_000)
     angles = np.degrees(np.arccos((sizes[0] + sizes[1]) / (sizes[2] - sizes[1])))
     assert angles.mean() == pytest.approx(7.0150, abs=0.001)
     low, high = np.quantile(angles, (0.00135, 0.99865))
@@ -67,14 +67,14 @@ def test_sizes_drilled_together_cancel():
     assert chains.worst_case_mm(apart) == pytest.approx(0.6)
     assert chains.worst_case_mm(together) == 0
     assert chains.root_sum_squares_mm(together) == 0
-    assert chains.sampled_spread(together, seed=1, samples=1000).deviation_mm == pytest.approx(0, abs=1e-12)
+    assert sampling.sampled_spread(together, seed=1, samples=1000).deviation_mm == pytest.approx(0, abs=1e-12)
     same_way = [Link(50, 0.3, 1, group="one bar"), Link(50, 0.3, 1, group="one bar")]
     assert chains.root_sum_squares_mm(same_way) == pytest.approx(0.6)
 
 
 def test_same_seed_same_numbers():
-    assert chains.sampled_spread(GAP, seed=7, samples=1000) == chains.sampled_spread(GAP, seed=7, samples=1000)
-    assert chains.sampled_spread(GAP, seed=7, samples=1000) != chains.sampled_spread(GAP, seed=8, samples=1000)
+    assert sampling.sampled_spread(GAP, seed=7, samples=1000) == sampling.sampled_spread(GAP, seed=7, samples=1000)
+    assert sampling.sampled_spread(GAP, seed=7, samples=1000) != sampling.sampled_spread(GAP, seed=8, samples=1000)
 
 
 @given(st.lists(st.floats(0, 2), min_size=1, max_size=8))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from scantling.build.gets import CUT, MADE, plastic_of
 from scantling.build.missing import each
@@ -10,13 +11,13 @@ from scantling.build.reader import Reader
 from scantling.build.sizes import distance, feature, size
 from scantling.model.design import ChainTerm
 from scantling.model.expression import Between, Feature, references, tree
+from scantling.model.features import feature_name
+from scantling.quantities import Figure, Grade, parse_figure
+from scantling.tables.tolerances import general_tolerance_mm, tolerance
 
-# Half of the tolerance in mm that each way of getting brings, and where that is from.
-SAWN_MM = 0.5  # a bar to a line, by hand: workshop practice
-BY_HAND_MM = 0.5  # a hole or an edge to a paper template: workshop practice
-PRINTED_MM = 0.2  # printed parts: customary, 0.1 to 0.2
-GENERAL_MM = ((6.0, 0.1), (30.0, 0.2), (120.0, 0.3), (400.0, 0.5), (1000.0, 0.8))  # ISO 2768-1 medium, from memory
-GENERAL_MORE_MM = 1.2  # the same, 1 to 2 m
+SCALE = "scale of the template"  # what all sizes share that are made to sheets of one printer
+
+Spread = Literal["normal", "even", "cut off", "measured"]
 
 
 @dataclass(frozen=True)
@@ -25,6 +26,8 @@ class ChainPart:
 
     together : name of the group whose deviations are equal    how : where the tolerance is from
     assumed : it is that of the way of getting, not a figure of the design
+    spread : how sizes lie within it    samples_mm : deviations that were read on pieces
+    common : causes shared with other sizes, each with its ± in mm
     """
 
     text: str
@@ -35,6 +38,9 @@ class ChainPart:
     together: str | None
     how: str
     assumed: bool
+    spread: Spread = "normal"
+    samples_mm: tuple[float, ...] = ()
+    common: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -43,6 +49,8 @@ class _Tolerance:
     plus_mm: float
     how: str
     assumed: bool
+    samples_mm: tuple[float, ...] = ()
+    scaled: bool = False
 
 
 def chain_terms(reader: Reader, chain: str) -> tuple[ChainPart, ...]:
@@ -51,52 +59,97 @@ def chain_terms(reader: Reader, chain: str) -> tuple[ChainPart, ...]:
     return tuple(each(lambda at: _term(reader, terms[at]), range(len(terms))))
 
 
+def template_scale(reader: Reader) -> Figure:
+    """Return the ± of the scale of printed templates: what is left after the check bars were read, or more."""
+    printer = reader.workshop.printer
+    is_read = printer.across_mm is not None and printer.along_mm is not None
+    return tolerance("scale of a template" if is_read else "scale unread")
+
+
 def _term(reader: Reader, term: ChainTerm) -> ChainPart:
     figure = reader.derive(size, term.size)
-    tolerance = _tolerance(reader, term, figure.value - figure.low, figure.high - figure.value)
+    found = _tolerance(reader, term, figure)
+    common = [(cause, _amount_mm(text, figure.value)) for cause, text in term.common.items()]
+    if found.scaled and SCALE not in term.common:
+        common.append((SCALE, template_scale(reader).value * abs(figure.value)))
     return ChainPart(
         text=term.size,
         sign=-1 if term.sign == "-" else 1,
         nominal_mm=figure.value,
-        minus_mm=tolerance.minus_mm,
-        plus_mm=tolerance.plus_mm,
+        minus_mm=found.minus_mm,
+        plus_mm=found.plus_mm,
         together=term.together,
-        how=tolerance.how,
-        assumed=tolerance.assumed,
+        how=found.how,
+        assumed=found.assumed,
+        spread="measured" if found.samples_mm else term.spread,
+        samples_mm=found.samples_mm,
+        common=tuple(common),
     )
 
 
-def _tolerance(reader: Reader, term: ChainTerm, minus_mm: float, plus_mm: float) -> _Tolerance:
-    """The term's own, else the band of its size, else those of the ways in which its pieces are got."""
+def _amount_mm(text: str, size_mm: float) -> float:
+    """The ± of a common cause: a length, or a share of the size."""
+    if "%" in text:
+        return parse_figure(text, "ratio").value * abs(size_mm)
+    return parse_figure(text, "length").value
+
+
+def _tolerance(reader: Reader, term: ChainTerm, figure: Figure) -> _Tolerance:
+    """What was read on pieces, else the term's own, else the band of its size, else those of the ways of getting it."""
+    samples = tuple(one.value - figure.value for one in term.samples_mm) or _read_on_lot(reader, term, figure)
+    if samples:
+        return _Tolerance(max(0.0, -min(samples)), max(0.0, max(samples)), "measured on pieces", False, samples)
     if term.tolerance_mm is not None:
-        half_mm = max(abs(term.tolerance_mm.low), abs(term.tolerance_mm.high))
-        return _Tolerance(half_mm, half_mm, "given", False)
-    if minus_mm > 0 or plus_mm > 0:
-        return _Tolerance(minus_mm, plus_mm, "band of the size", False)
+        return _Tolerance(-term.tolerance_mm.low, term.tolerance_mm.high, "given", False)
+    minus_mm, plus_mm = figure.value - figure.low, figure.high - figure.value
+    is_one = isinstance(tree(term.size), Feature)
+    if minus_mm > 0 or plus_mm > 0 or (is_one and figure.grade is Grade.MEASURED):
+        return _Tolerance(
+            minus_mm, plus_mm, "measured" if figure.grade is Grade.MEASURED else "band of the size", False
+        )
     found = [_of_getting(reader, one) for one in references(tree(term.size)) if isinstance(one, Feature | Between)]
     if not found:
         return _Tolerance(0.0, 0.0, "taken as exact", True)
     half_mm = sum(one for one, _ in found)
-    return _Tolerance(half_mm, half_mm, " and ".join(dict.fromkeys(how for _, how in found)), True)
+    how = tuple(dict.fromkeys(how for _, how in found))
+    return _Tolerance(half_mm, half_mm, " and ".join(how), True, scaled=any(one in BY_TEMPLATE for one in how))
+
+
+def _read_on_lot(reader: Reader, term: ChainTerm, figure: Figure) -> tuple[float, ...]:
+    """Deviations of several pieces of the lot in hand from their mean, where the term is a feature read on them."""
+    node = tree(term.size)
+    if not isinstance(node, Feature):
+        return ()
+    part = reader.part(node.place)
+    if part is None:
+        return ()
+    name = feature_name(type(part), node.feature)
+    for actual in reader.workshop.actuals:
+        if actual.part == part.id and feature_name(type(part), actual.size) == name and actual.samples:
+            return tuple(parse_figure(text, "length").value - figure.value for text in actual.samples)
+    return ()
+
+
+PLACED, BY_HAND = "placed by hand", "made by hand"
+BY_TEMPLATE = (PLACED, BY_HAND)
 
 
 def _of_getting(reader: Reader, reference: Feature | Between) -> tuple[float, str]:
     """Half the tolerance of one size of a piece, by the way the piece is got."""
     if isinstance(reference, Between):
-        made = any(reader.get(place) == MADE for place in (reference.a, reference.b))
+        made = any(reader.get(place) == MADE for place in (reference.a, reference.b) if place != "machine")
         apart_mm = reader.derive(distance, reference.a, reference.b).value
-        return (BY_HAND_MM, "placed by hand") if made else _general(apart_mm)
+        return (tolerance("edge by hand").value, PLACED) if made else _general(apart_mm)
     get = reader.get(reference.place)
     if get == CUT and reference.feature == "length":
-        return SAWN_MM, "sawn"
+        return tolerance("bar sawn to a line").value, "sawn"
     if plastic_of(get) is not None:
-        return PRINTED_MM, "printed"
+        return tolerance("printed size").value, "printed"
     if get == MADE and reference.feature != "thickness":
-        return BY_HAND_MM, "made by hand"
+        return tolerance("edge by hand").value, BY_HAND
     return _general(reader.derive(feature, reference.place, reference.feature).value)
 
 
 def _general(value_mm: float) -> tuple[float, str]:
     """The general tolerance of a bought part's size."""
-    half_mm = next((half for limit, half in GENERAL_MM if abs(value_mm) <= limit), GENERAL_MORE_MM)
-    return half_mm, "general tolerance"
+    return general_tolerance_mm(value_mm), "general tolerance"

@@ -14,14 +14,14 @@ from scantling.checks.rule import check_of
 from scantling.checks.sentences import round_shown
 from scantling.checks.subjects import all_of, ident
 from scantling.findings import Finding
-from scantling.formulas.chains import chain_nominal_mm, root_sum_squares_mm
+from scantling.formulas.chains import chain_mean_mm, root_sum_squares_mm
 
 
 def _run(reader: Reader, subject: str) -> Finding:
     name = ident(subject)
     bounds = chain_bounds(name, reader.design.chains[name])
     found = varied(reader, name)
-    middle_mm, half_mm = chain_nominal_mm(found.links), root_sum_squares_mm(found.links)
+    middle_mm, half_mm = chain_mean_mm(found.links), root_sum_squares_mm(found.links)
     most = f"{round_shown(middle_mm - half_mm)} to {round_shown(middle_mm + half_mm, 'mm')}"
     return judge(
         CHECK,

@@ -15,10 +15,12 @@ from scantling.model.base import (
     Expression,
     HeatLoss,
     Length,
+    LengthOrShare,
     Power,
     Ratio,
     Temperature,
     Time,
+    Tolerance,
     Voltage,
     Warmth,
     YesNo,
@@ -59,16 +61,23 @@ class Mate(Data):
 class ChainTerm(Data):
     """One size in a dimension chain.
 
-    size : an expression    sign : + or -    tolerance_mm : of the way it is got; where missing, of the size itself
+    size : an expression    sign : + or -    tolerance_mm : ± or both deviations; where missing, of the size itself or of
+    the way it is got    spread : how sizes lie within it: normal, even, or cut off (what is beyond is sorted out)
+    samples_mm : sizes that were read on pieces, instead of a tolerance
     together : name of a group made in one go ("drilled together"), whose deviations are equal
+    common : by name of a cause shared with other sizes ("seam", "scale of the template"), how much it makes, ± in mm or
+        in per cent of the size
     made_of : the place whose part's material grows with heat, where the size itself does not name it
     warmer_k : how much warmer it gets, where not as much as the chain
     """
 
     size: Expression
     sign: Literal["+", "-"] = "+"
-    tolerance_mm: Length | None = None
+    tolerance_mm: Tolerance | None = None
+    spread: Literal["normal", "even", "cut off"] = "normal"
+    samples_mm: tuple[Length, ...] = ()
     together: str | None = None
+    common: dict[str, LengthOrShare] = Field(default_factory=dict)
     made_of: str | None = None
     warmer_k: Warmth | None = None
 

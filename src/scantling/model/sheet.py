@@ -7,7 +7,7 @@ from typing import Any, Literal
 from pydantic import Field, model_validator
 
 from scantling.errors import QuantityError
-from scantling.model.base import Angle, Data, Expression, Length, YesNo
+from scantling.model.base import Angle, Count, Data, Expression, Length, YesNo
 
 
 class Hole(Data):
@@ -18,6 +18,7 @@ class Hole(Data):
     at : from the outline's origin, sizes    repeat : further points for the same purpose
     fit : ``clearance fine|medium|coarse``, ``tapping``, ``pilot``, ``seat``    turn_deg : of a pattern
     slot_mm : elongation along ``slot_turn_deg``    care : this position must hold (care map)
+    per_piece : how many of these points, one after the other, belong to one piece of what is screwed on
     """
 
     what: str = Field(default="", alias="for")
@@ -30,6 +31,7 @@ class Hole(Data):
     slot_turn_deg: Angle | None = None
     group: str = ""
     care: YesNo = False
+    per_piece: Count | None = None
     note: str = ""
 
     @model_validator(mode="before")
