@@ -174,3 +174,37 @@ class TestGrip:
     def test_asked_only_where_a_load_is_said(self, judged):
         with pytest.raises(AssertionError):
             judged("JOINT-08")
+
+
+class TestOwnLimits:
+    """The design may set its own limit, with a reason."""
+
+    @pytest.fixture
+    def accepted(self, bench):
+        """Say what a check finds of a joint with a limit of the design's own."""
+
+        def judge(code: str, limit: str, **joint):
+            described = {"screw": "socket head M4", "through": PLAIN, "into": "plain nut"} | joint
+            parts = {
+                "board": {"kind": "sheet", "material": "birch plywood", "thickness": "9 mm"},
+                "block": {"kind": "thing", "material": "birch plywood", "sizes": {"depth": "12 mm"}},
+            }
+            own = {"code": code, "subject": "joint j", "limit": limit, "because": "tried on scrap"}
+            places = {"panel": "board", "block": "block"}
+            case = bench.case(parts=parts, places=places, joints={"j": described}, accepted=[own])
+            return bench.said(case, code, "joint j")
+
+        return judge
+
+    @pytest.mark.parametrize(
+        ("code", "tight", "wide", "joint"),
+        [
+            ("JOINT-05", "10 MPa", "60 MPa", {}),
+            ("JOINT-07", "2", "9", {"into": into("panel"), "tightened": "4"}),
+            ("JOINT-08", "9 kN", "1 N", {"slide": "30 N"}),
+        ],
+    )
+    def test_it_counts_and_is_told(self, accepted, code, tight, wide, joint):
+        strict, lenient = accepted(code, tight, **joint), accepted(code, wide, **joint)
+        assert (strict.verdict, lenient.verdict) == (Verdict.UNSOUND, Verdict.SOUND)
+        assert "The limit is the design's own: tried on scrap." in lenient.because

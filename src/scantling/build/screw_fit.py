@@ -23,7 +23,7 @@ LEAST_PROTRUSION_PITCHES = check_number("pitches behind a nut")
 STEP_MM = {False: check_number("step of metric lengths"), True: check_number("step of inch lengths")}
 # Engaged length in diameters. Source: electronics workmanship manual (hard metal 1 d); workshop practice for the rest.
 LEAST_ENGAGEMENT_DIAMETERS = {
-    one: check_number(f"engagement in {one}") for one in ("metal", "insert", "plastic", "panel")
+    one: check_number(f"engagement in {one}") for one in ("metal", "insert", "plastic", "panel", "panel edge")
 }
 # Room kept at the bottom of a blind hole. Source: workshop practice.
 LEAST_BOTTOM_MM = check_number("room at the bottom")

@@ -41,8 +41,8 @@ def _run(reader: Reader, subject: str) -> Finding:
             "stands": banded(f"tightenings that a {holds} stands", tightenings(holds).count),
         },
         bounds=at_most(lambda stands, **_: stands),
-        unit="times",
-        because=f"Done up {{value}}; in a {holds} {{limit}}.",
+        unit="",
+        because=f"Done up {{value}} times; in a {holds} {{limit}}.",
         mend=MEND,
     )
 
