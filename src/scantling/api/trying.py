@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scantling.api.trials import belt, hot, joint, lot, reach, rods, screw, small
+from scantling.api.trials import belt, hot, joint, reach, rods, screw, small, spares
 from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
@@ -23,7 +23,7 @@ TRIALS: Mapping[str, Trial] = {
         belt.TRIAL,
         screw.TRIAL,
         rods.TRIAL,
-        lot.TRIAL,
+        spares.TRIAL,
         reach.TRIAL,
         small.FIT,
         joint.TRIAL,

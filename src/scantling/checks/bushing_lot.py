@@ -80,8 +80,8 @@ def costs_minor(reader: Reader, bushing: Bushing) -> tuple[float, float] | None:
         vendor = shop.vendors.get(offer.vendor)
         if vendor is not None and offer.pack:
             currency = vendor.currency or shop.currency
-            parcel = sum(parse_money(text, currency).minor for text in (vendor.shipping, vendor.payment_fee or "0"))
-            found.append((parse_money(offer.price, currency).minor / offer.pack, float(parcel)))
+            price, parcel = (parse_money(text, currency).minor for text in (offer.price, vendor.shipping))
+            found.append((price / offer.pack, float(parcel)))
     return min(found, default=None)
 
 

@@ -46,9 +46,9 @@ def _workshop(given: Given) -> dict[str, Any]:
 
 
 TRIAL = Trial(
-    "lot",
+    "spares",
     "How many bushings should I buy to pick the good ones from?",
-    'scantling try lot --need 12 --spares 3 --rough "10 %" --price "1.90 EUR" --parcel "12.00 EUR"',
+    'scantling try spares --need 12 --spares 3 --rough "10 %" --price "1.90 EUR" --parcel "12.00 EUR"',
     (
         Ask("need", "count", "Bushings that are needed.", needed=True),
         Ask("spares", "count", "Bushings bought besides."),
