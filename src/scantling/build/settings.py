@@ -82,7 +82,7 @@ def _belt_steps(reader: Reader, axis: str) -> list[Setting]:
 
 
 def _note(reader: Reader, axis: str, span_mm: float) -> list[Setting]:
-    """The note of the belt's free span at the tension at which such belts are installed; none where no table says it.
+    """The note of the belt's free span at its wanted tension, else that of such belts; none where no table says it.
 
     The free span is the side that the carriage does not divide.
     """
@@ -90,10 +90,7 @@ def _note(reader: Reader, axis: str, span_mm: float) -> list[Setting]:
     belt = reader.part(described.belt) if isinstance(described, BeltAxis) else None
     if not isinstance(belt, Belt):
         return []
-    try:
-        tension_n = installation_tension_n(belt.profile, belt.width_mm.value)
-    except LookUpError:
-        return []
+    tension_n = _tension_n(belt, described.tension_n if isinstance(described, BeltAxis) else None)
     if tension_n is None or span_mm <= 0:
         return []
     mass_g_m = belt_line_mass(belt)
@@ -102,6 +99,16 @@ def _note(reader: Reader, axis: str, span_mm: float) -> list[Setting]:
     because = f"free span {show_number(span_mm)} mm, {show_number(mass_g_m.value)} g/m{assumed}"
     title = f"note of the free belt at {show_number(tension_n)} N"
     return [_setting(axis, "belt-note", title, show_number(note, 0), "Hz", because=because)]
+
+
+def _tension_n(belt: Belt, wanted: Figure | None) -> float | None:
+    """The tension at rest: wanted, else that at which such belts are installed, None where no table says it."""
+    if wanted is not None:
+        return float(wanted.value)
+    try:
+        return installation_tension_n(belt.profile, belt.width_mm.value)
+    except LookUpError:
+        return None
 
 
 def _screw_steps(reader: Reader, axis: str) -> list[Setting]:

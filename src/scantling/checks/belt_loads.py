@@ -5,22 +5,24 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from scantling.build.belt_runs import Runs, belt_runs, belt_stiffness, belt_tension
-from scantling.build.missing import gather, need
+from scantling.build.missing import NotDescribedError, gather, need
 from scantling.build.reader import Reader
 from scantling.checks.axis_loads import load_inputs, push_n
 from scantling.checks.inputs import Input, known
 from scantling.checks.subjects import belt_axis, ident
 
+# A carriage between its axles is never farther from the motor than half of the belt, so its slack run gives up no more
+# than half of the force; where it stands beside the motor its tight run takes all of it. By these ends it is judged:
+# they hold wherever the axles stand. The shares at the ends of the very travel are told beside them.
+MOST_SLACK_RATIO = 0.5
+MOST_TIGHT_RATIO = 1.0
+
 
 @dataclass(frozen=True)
 class BeltLoad:
-    """A belt axis while it speeds up: its runs and the inputs of all that its rules take.
-
-    inputs : those of ``load_inputs`` with the wanted ``acceleration``
-    """
+    """A belt axis while it speeds up, with the inputs of ``load_inputs`` and the wanted ``acceleration``."""
 
     axis: str
-    runs: Runs
     vertical: bool
     inputs: dict[str, Input]
 
@@ -36,13 +38,22 @@ class BeltLoad:
 def belt_load(reader: Reader, subject: str) -> BeltLoad:
     """Return what the belt of an axis has to pull; raises ``NotDescribedError`` with all that it lacks."""
     axis, name = belt_axis(reader, subject), ident(subject)
-    wanted, runs = gather(
+    wanted, inputs = gather(
         lambda: need(axis.needs.acceleration_mm_s2, f"axes.{name}.needs.acceleration"),
-        lambda: reader.derive(belt_runs, name),
+        lambda: load_inputs(reader, axis, subject),
     )
-    inputs = load_inputs(reader, axis, subject)
-    inputs["acceleration"] = known("wanted acceleration", wanted.value, "mm/s²")
-    return BeltLoad(name, runs, axis.vertical, inputs)
+    return BeltLoad(name, axis.vertical, inputs | {"acceleration": known("wanted acceleration", wanted.value, "mm/s²")})
+
+
+def told_runs(reader: Reader, axis: str) -> Runs | None:
+    """Return the runs of a belt where words are wanted and they are described."""
+    if not reader.words:
+        return None
+    try:
+        found: Runs = reader.derive(belt_runs, axis)
+    except NotDescribedError:
+        return None
+    return found
 
 
 def strain_input(reader: Reader, axis: str) -> Input:

@@ -1,7 +1,8 @@
 """Does the motor's shaft bear the sideways pull of the belt? Its limit holds where it is stated, no further out.
 
-The pull is that of both runs: twice the tension at rest, and of the drive force only what one run takes more than the
-other gives up. The limit is turned into one at the belt by equal moment about the front bearing.
+The pull is that of both runs: twice the tension at rest, and of the drive force what one run takes more than the other
+gives up, all of it where the carriage stands beside the motor. The tension need not be the whole force (BELT-07). The
+limit is turned into one at the belt by equal moment about the front bearing.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.build.sizes import size
 from scantling.checks.axis_loads import MOVING_MASS
-from scantling.checks.belt_loads import BeltLoad, belt_load, tension_input
+from scantling.checks.belt_loads import MOST_TIGHT_RATIO, BeltLoad, belt_load, tension_input
 from scantling.checks.inputs import Input, known, or_typical
 from scantling.checks.judging import judge
 from scantling.checks.limits import at_most
@@ -37,7 +38,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         inputs={**load.inputs, **inputs, **_limit_inputs(motor)},
         bounds=at_most(_limit_n),
         unit="N",
-        because="Two runs of {tension} and the tight one's share of {push} pull the shaft sideways with {value}, {at} "
+        because="Two runs of {tension} and {push} in the tight one pull the shaft sideways with {value}, {at} "
         "from the motor's face; {limit}: {radial} at {stated} by equal moment about the bearing {bearing} behind it.",
         mend="less tension (BELT-07 says how little does), the pulley nearer to the face, or a bearing beyond it",
         also={"push": (load.push_n, "N")},
@@ -45,7 +46,7 @@ def _run(reader: Reader, subject: str) -> Finding:
 
 
 def _pull_n(load: BeltLoad, f: dict[str, float]) -> float:
-    return shaft_pull_n(f["tension"], load.push_n(**f), load.runs.near_low_mm, load.runs.path_mm)
+    return shaft_pull_n(f["tension"], load.push_n(**f), 1.0 - MOST_TIGHT_RATIO, 1.0)
 
 
 def _limit_n(**f: float) -> float:

@@ -5,6 +5,7 @@ For information: what stretches comes back at a steady speed, but for what frict
 
 from __future__ import annotations
 
+from scantling.build.belt_runs import belt_runs
 from scantling.build.reader import Reader
 from scantling.checks.belt_loads import belt_load, strain_input
 from scantling.checks.judging import judge
@@ -15,10 +16,10 @@ from scantling.findings import Finding
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    load = belt_load(reader, subject)
+    load, runs = belt_load(reader, subject), reader.derive(belt_runs, ident(subject))
 
     def softest(strain: float, **_: float) -> float:
-        return load.runs.stiffness_n_mm(strain, load.runs.softest_mm)
+        return runs.stiffness_n_mm(strain, runs.softest_mm)
 
     return judge(
         CHECK,

@@ -12,9 +12,10 @@ from scantling.checks.judging import judge
 from scantling.checks.limits import at_most
 from scantling.checks.motor_torque import rated_rms_ratio
 from scantling.checks.rule import check_of, part_at
-from scantling.checks.subjects import all_of, ident
+from scantling.checks.subjects import ident, named
 from scantling.findings import Finding
 from scantling.formulas.motor_drivers import PEAK_PER_RMS
+from scantling.model.design import Design
 from scantling.model.kinds import Motor
 from scantling.tables.motion_limits import motion_limit
 
@@ -48,10 +49,15 @@ def _run(reader: Reader, subject: str) -> Finding:
     )
 
 
+def _set(design: Design) -> tuple[str, ...]:
+    """Return the axes whose driver's current is described."""
+    return named("axis", (name for name, axis in design.axes.items() if axis.driver_current_a is not None))
+
+
 CHECK = check_of(
     _run,
     code="MOTOR-02",
     title="Current of a driver",
     source="definition of rms and peak; the rated current as limit",
-    subjects=all_of("axis", lambda design: design.axes),
+    subjects=_set,
 )

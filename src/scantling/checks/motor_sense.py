@@ -23,7 +23,7 @@ def _run(reader: Reader, subject: str) -> Finding:
     if motor is None:
         raise EmptyPlaceError(on.want.place)
     path = f"parts.{on.board.id}.ports (of drivers)"
-    sense_v, sense_ohm = need(port.sense_v, f"{path}.sense"), need(port.sense_ohm, f"{path}.sense")
+    full_v, sense_ohm = need(port.full_scale_v, f"{path}.full-scale"), need(port.sense_ohm, f"{path}.sense")
     axis = next((one for one in reader.design.axes.values() if one.motor == on.want.place), None)
     wanted_a = driver_rms_a(motor, axis) if isinstance(motor, Motor) else None
     return judge(
@@ -32,7 +32,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         subject,
         rule=lambda volts, sense, **_: full_scale_a(volts, sense),
         inputs={
-            "volts": known("voltage over the sense resistor", sense_v, "V"),
+            "volts": known("voltage over the sense resistor", full_v, "V"),
             "sense": known("sense resistor with its wiring", sense_ohm, "ohm"),
             "wanted": known(f"current of {on.want.place}", need(wanted_a, f"parts.{motor.id}.current"), "A"),
         },

@@ -69,11 +69,11 @@ class Driven:
 
     def voltage_ratio(self, figures: dict[str, float]) -> float:
         """Return the supply against that of the published curve."""
-        volts = self.motor.points_v
+        volts = self.motor.curve_supply_v
         return figures["supply"] / volts.value if volts and self.points else 1.0
 
     def _by_points_nmm(self, speed_rev_s: float, figures: dict[str, float]) -> float:
-        measured = self.motor.points_a
+        measured = self.motor.curve_current_a
         measured_a = measured.value if measured else figures["rated"]
         current_ratio = figures["rated"] * figures["setting"] / measured_a
         return torque_by_points_nmm(self.points, speed_rev_s, self.voltage_ratio(figures), current_ratio)

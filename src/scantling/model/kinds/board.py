@@ -18,7 +18,7 @@ class Port(Data):
     current_a : that each may carry; of a driver the rms current of a phase    voltage_v : that it gives
     plug : the plug that goes into it    fused_a : rating of the board's own fuse before it
     sense_ohm : of a driver's resistor for each phase, its own wiring counted
-    sense_v : over it at the peak of the current when the driver is set to its most
+    full_scale_v : over it at the peak of the current when the driver is set to its most
     """
 
     does: Duty
@@ -29,7 +29,7 @@ class Port(Data):
     plug: str | None = None
     fused_a: Current | None = None
     sense_ohm: Resistance | None = None
-    sense_v: Voltage | None = None
+    full_scale_v: Voltage | None = None
 
 
 class Mounting(Data):

@@ -33,8 +33,8 @@ class Motor(Part):
 
     frame_size : ``14``, ``17`` or ``23``; gives the face's hole pattern    current_a : per phase
     current_basis : whether that current is rms or peak; the unkind one is taken where it is not said
-    points : pull-out torque against speed where a curve is published; ``points_v``, ``points_a`` : supply voltage and
-        rms current of that curve, the rated current where it is not said
+    points : pull-out torque against speed where a curve is published
+    curve_supply_v, curve_current_a : supply voltage and rms current of that curve, as on the axis where not said
     radial_n : side pull that the shaft bears ``radial_at_mm`` from the face
     bearing_mm : middle of the front bearing, behind the face    rated_rise_k : of the case at the rated current
     """
@@ -55,8 +55,8 @@ class Motor(Part):
     rotor_inertia_kg_mm2: Inertia | None = None
     tapped_depth_mm: Length | None = None
     points: tuple[TorquePoint, ...] = ()
-    points_v: Voltage | None = None
-    points_a: Current | None = None
+    curve_supply_v: Voltage | None = None
+    curve_current_a: Current | None = None
     radial_n: Force | None = None
     radial_at_mm: Length | None = None
     bearing_mm: Length | None = None
