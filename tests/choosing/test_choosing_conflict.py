@@ -67,7 +67,7 @@ def test_together_they_cannot_be_met_and_without_any_one_they_can():
 
 def test_smallest_is_only_said_where_no_fewer_stand_against_each_other():
     said = 0
-    for seed, problem, told in conflicts(40):
+    for seed, problem, told in conflicts(25):
         if not told.conflict.smallest:
             continue
         said += 1
@@ -81,7 +81,7 @@ def test_smallest_is_only_said_where_no_fewer_stand_against_each_other():
         for size in range(1, len(found)):
             for few in itertools.combinations(asked, size):
                 assert can_by_trying(problem, silent | frozenset(few)), (seed, few)
-    assert said >= 20
+    assert said >= 12
 
 
 def test_the_order_is_fixed_by_kind_and_name():

@@ -51,7 +51,7 @@ def test_small_problems(seed):
 
 
 @pytest.mark.xfail(
-    strict=True, reason="of answers that cost alike, parts in hand say, one is taken by the order of rows"
+    strict=True, reason="among builds that cost alike the order of the rows still decides which is taken"
 )
 def test_the_same_answers_too():
     for seed in (26, 116, 119, 126):
