@@ -26,7 +26,7 @@ NAMES = {
     "Session": "scantling.api.opening",
     "check_design": "scantling.api.checking",
     "stand_ins": "scantling.api.checking",
-    "Serving": "scantling.api.checking",
+    "Serving": "scantling.api.checked",
     "Plan": "scantling.api.checking",
     "compare_frame": "scantling.api.framing",
     "draw_frames": "scantling.api.framing",

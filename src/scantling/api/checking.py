@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from scantling.api.checked import Serving as Serving  # faces name its type
 from scantling.api.opening import Session, basis, start_build
 from scantling.build.reference import carry_over
 from scantling.checks.all import run_checks
-from scantling.findings import Verdict, worst
+from scantling.findings import worst
 from scantling.model.build import Key
 from scantling.plans.making import make_plan
 from scantling.plans.plan import Plan as Plan  # faces name its type
@@ -21,20 +21,6 @@ def check_design(session: Session, changes: Mapping[Key, str] | None = None) -> 
     if changes:
         build = carry_over(session.case, build, changes)
     return make_plan(session.case, build, run_checks(session.case, build))
-
-
-@dataclass(frozen=True)
-class Serving:
-    """Whether one option of a place serves, all else kept.
-
-    against : codes and subjects of checks that are not admissible with it and are with the part in force
-    """
-
-    place: str
-    part: str
-    verdict: Verdict
-    against: tuple[str, ...]
-    in_force: bool
 
 
 def stand_ins(session: Session, plan: Plan) -> tuple[Serving, ...]:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:  # a check need not load the solver in order to be shown
     from scantling.api.checking import Serving
     from scantling.api.explaining import Explanation
     from scantling.api.following import Consequence, Following
+    from scantling.api.framing import FrameTable
     from scantling.api.ranging import FigureRange, Local
     from scantling.api.trying import Tried
     from scantling.choosing.result import WhyOption
@@ -83,6 +84,12 @@ def _endless(data: Any) -> Any:
     if isinstance(data, list):
         return [_endless(value) for value in data]
     return None if data in ("inf", "-inf") else data
+
+
+def frames_data(found: FrameTable) -> dict[str, Any]:
+    """Return a comparison of frames as plain data."""
+    shown: dict[str, Any] = plain(found)
+    return shown
 
 
 def is_sound(plan: Plan) -> bool:

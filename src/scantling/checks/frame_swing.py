@@ -21,7 +21,11 @@ def _run(reader: Reader, subject: str) -> Finding:
         return asked.frame.modes(asked.tuning(figures))[0].frequency_hz
 
     def later(number: int) -> Rule:
-        return lambda **figures: asked.frame.modes(asked.tuning(figures))[number].frequency_hz
+        def frequency(**figures: float) -> float:
+            modes = asked.frame.modes(asked.tuning(figures))
+            return modes[min(number, len(modes) - 1)].frequency_hz
+
+        return frequency
 
     def mesh(**figures: float) -> float:
         tuning = asked.tuning(figures)

@@ -26,7 +26,7 @@ def plan_design(
     as_json: bool,
 ) -> int:
     """Plan a design folder, write the files, show the summary; return the exit code."""
-    session = open_design(folder, workshop, copies, lock)
+    session = open_design(folder, workshop, copies, lock, open_store())
     pins, store = read_changes(session, asked), open_store()
     with progress() as tell:
         plan = make_design_plan(session, pins, tell, store)

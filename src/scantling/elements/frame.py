@@ -17,6 +17,10 @@ from scantling.elements.unfit import UnfitFrameError
 
 GROUND = -1
 FREE_MM_N = 1e3  # a frame that gives so far to a newton is no frame: something in it is not held
+_MORE_SHAPES = 6
+_MOST_ROUNDS = 60
+_FLAT_RATIO = 1e-13
+_STILL_RATIO = 1e-10
 LOOSE = "something in the frame can move freely"
 Vector = tuple[float, float, float]
 Axes = tuple[Vector, Vector, Vector]
@@ -217,19 +221,12 @@ class Frame:
         return Pushed(whole * force_n, 1 - bars - joints, bars, joints)
 
     def modes(self, count: int) -> tuple[Mode, ...]:
-        """Return the slowest ways of swinging."""
-        import numpy as np
-
+        """Return the slowest ways of swinging; fewer where so few masses can swing."""
         mass = self.parts.mass.copy()
         for sheet, weight in zip(self.sheets, self.parts.weights, strict=True):
             mass += weight * (sheet.density_t_mm3 * sheet.thickness_mm)
-        try:
-            back = np.linalg.inv(np.linalg.cholesky(self.stiffness))
-        except np.linalg.LinAlgError:
-            raise UnfitFrameError(LOOSE) from None
-        squares, vectors = np.linalg.eigh(_even(back @ mass @ back.T))
-        shapes = back.T @ vectors[:, : -count - 1 : -1]
-        return tuple(self._mode(shapes[:, k], mass, float(squares[-1 - k])) for k in range(count))
+        squares, shapes = _slowest(self.stiffness, mass, count)
+        return tuple(self._mode(shapes[:, k], mass, float(squares[k])) for k in range(len(squares)))
 
     def panel_motion(self, panel: int, shape: Sequence[float]) -> tuple[list[float], list[float]]:
         """Return how a panel's discs (and own shapes) bend and stretch in its own axes, for a shape of the frame."""
@@ -242,12 +239,12 @@ class Frame:
         stretch = [float(local[6 * k + j]) for k in range(few) for j in (0, 1, 5)]
         return bend + [float(v) for v in local[6 * few :]], stretch
 
-    def _mode(self, shape: Any, mass: Any, inverse_square: float) -> Mode:
+    def _mode(self, shape: Any, mass: Any, square: float) -> Mode:
         import numpy as np
 
         steps = shape[: 6 * len(self.parts.model.nodes)].reshape(-1, 6)[:, :3].ravel()
         shape = shape / (steps[np.argmax(np.abs(steps))] or 1.0)
-        frequency_hz = 1 / (2 * pi * sqrt(inverse_square))
+        frequency_hz = sqrt(square) / (2 * pi)
         return Mode(frequency_hz, tuple(float(v) for v in shape), 1000 * float(shape @ (mass @ shape)))
 
 
@@ -257,6 +254,33 @@ def _across(arm: Any) -> Any:
 
     x, y, z = arm
     return np.array([[0.0, z, -y], [-z, 0.0, x], [y, -x, 0.0]])
+
+
+def _slowest(stiffness: Any, mass: Any, count: int) -> tuple[Any, Any]:
+    """The smallest ω² and their shapes, by subspace iteration (Bathe 1971) from shapes drawn with a fixed seed."""
+    import numpy as np
+
+    try:
+        np.linalg.cholesky(stiffness)  # fails where something is not held
+        gives = _even(np.linalg.inv(stiffness))
+    except np.linalg.LinAlgError:
+        raise UnfitFrameError(LOOSE) from None
+    shapes = np.random.default_rng(0).standard_normal((len(stiffness), min(2 * count + _MORE_SHAPES, len(stiffness))))
+    before = np.zeros(count)
+    for _ in range(_MOST_ROUNDS):
+        loads = mass @ shapes
+        shapes = gives @ loads
+        small, heavy = _even(shapes.T @ loads), _even(shapes.T @ (mass @ shapes))
+        roots, turns = np.linalg.eigh(small)
+        kept = roots > roots[-1] * _FLAT_RATIO  # fewer masses than shapes leave some without any
+        turns = turns[:, kept] / np.sqrt(roots[kept])
+        inverse_squares, mixed = np.linalg.eigh(_even(turns.T @ heavy @ turns))
+        shapes = shapes @ turns @ mixed[:, ::-1]
+        squares = 1 / inverse_squares[: -count - 1 : -1]
+        if len(squares) == len(before) and np.allclose(squares, before, rtol=_STILL_RATIO, atol=0):
+            break
+        before = squares
+    return squares, shapes
 
 
 def _even(matrix: Any) -> Any:

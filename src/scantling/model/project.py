@@ -22,6 +22,7 @@ class Project:
     outlines : by sheet identifier    meshes : by file name as the design writes it
     wheres : by path, ``("design", "parts", "rod-8", "diameter")`` or ``("workshop", "vendors", "yard")``
     digests : content digest of every file read, by file name, for caches and ``plan.lock``
+    seen : the same by whole path, "" for one that was looked for in vain: by which a later run sees what has changed
     """
 
     design: Design
@@ -30,6 +31,7 @@ class Project:
     meshes: Mapping[str, MeshFacts] = field(default_factory=lambda: MappingProxyType({}))
     wheres: Mapping[Path, Where] = field(default_factory=lambda: MappingProxyType({}))
     digests: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    seen: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
 
     def where(self, *path: str | int) -> Where:
         """Return where a value stands, or where the nearest thing around it does."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from scantling.errors import NOWHERE, Where, nearest
@@ -18,15 +19,23 @@ LONGEST_NAME = 300
 class Folder:
     """A folder that nothing read through it can leave; file names in faults are relative to it."""
 
-    def __init__(self, root: Path, faults: Faults, digests: dict[str, str], prefix: str = "") -> None:
+    def __init__(
+        self,
+        root: Path,
+        faults: Faults,
+        digests: dict[str, str],
+        prefix: str = "",
+        seen: dict[str, str] | None = None,
+    ) -> None:
         """Read below ``root``; ``digests`` gets the sha256 of every file that was read.
 
-        prefix : put before names, where files of two folders must be told apart
+        prefix : put before names, where files of two folders must be told apart    seen : gets them by whole path
         """
         self.root = root.resolve()
         self.prefix = prefix
         self.faults = faults
         self.digests = digests
+        self.seen = {} if seen is None else seen
 
     def name_of(self, path: Path) -> str:
         """Return how a file is called in faults and digests."""
@@ -93,11 +102,33 @@ class Folder:
         except OSError as error:
             self.faults.add("01", f"{name} cannot be opened ({error.strerror})", "check that it may be read", where)
             return None
-        self._note(name, hashlib.sha256(data).hexdigest())
+        digest = hashlib.sha256(data).hexdigest()
+        self.seen[str(path.resolve())] = digest
+        self._note(name, digest)
         if not data.strip():
             self.faults.add("05", f"{name} is empty", "write something in it, or do not name it", Where(name, 1, 1))
             return None
         return data
+
+
+NOT_THERE = ""  # the digest of a file that was looked for in vain
+
+
+def are_unchanged(seen: Mapping[str, str]) -> bool:
+    """Return whether files are what they were when they were seen: by whole path, their digests."""
+    return all(_digest_of(Path(path)) == digest for path, digest in seen.items())
+
+
+def seen_now(path: Path) -> dict[str, str]:
+    """Return a file as ``are_unchanged`` takes it."""
+    return {str(path.resolve()): _digest_of(path)}
+
+
+def _digest_of(path: Path) -> str:
+    try:
+        return hashlib.sha256(path.read_bytes()).hexdigest()
+    except OSError:
+        return NOT_THERE
 
 
 def decoded(data: bytes, name: str, faults: Faults) -> str | None:

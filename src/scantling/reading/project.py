@@ -12,7 +12,7 @@ from scantling.model.workshop import Workshop
 from scantling.reading.collecting import Faults
 from scantling.reading.document import Document, read_document
 from scantling.reading.drawings import Shapes, read_shapes
-from scantling.reading.files import Folder
+from scantling.reading.files import NOT_THERE, Folder
 from scantling.reading.nodes import places
 from scantling.reading.offer_names import with_offer_names
 from scantling.reading.rules import RULES
@@ -47,8 +47,9 @@ class _Opening:
         self.copies = copies
         self.faults = Faults()
         self.digests: dict[str, str] = {}
+        self.seen: dict[str, str] = {}
         self.path = folder if folder.is_file() else folder / DESIGN_FILE
-        self.folder = Folder(self.path.parent, self.faults, self.digests)
+        self.folder = Folder(self.path.parent, self.faults, self.digests, seen=self.seen)
 
     def project(self, named: Path | str | None) -> Project:
         """Return the project, or raise all faults."""
@@ -80,7 +81,9 @@ class _Opening:
             return None, False
         if path.resolve().is_relative_to(self.folder.root):
             return read_document(path, Workshop, self.folder, self.faults), False
-        outside = Folder(path.parent, self.faults, self.digests, prefix=f"{path.resolve().parent.name}/")
+        outside = Folder(
+            path.parent, self.faults, self.digests, prefix=f"{path.resolve().parent.name}/", seen=self.seen
+        )
         return read_document(path, Workshop, outside, self.faults), True
 
     def _workshop_path(self, named: Path | str) -> Path | None:
@@ -89,6 +92,7 @@ class _Opening:
         for path in (Path(named), here / f"{named}.yaml", here / str(named)):
             if path.is_file():
                 return path
+            self.seen[str(path.resolve())] = NOT_THERE
         known = sorted(path.stem for path in here.glob("*.yaml")) if here.is_dir() else []
         mend = nearest(Path(named).stem, known) if known else f"write one in {WORKSHOP_FOLDER}/{Path(named).stem}.yaml"
         self.faults.add("01", f"there is no workshop {str(named)!r}", mend, Where(str(named)))
@@ -109,4 +113,5 @@ class _Opening:
             MappingProxyType(shapes.meshes),
             MappingProxyType(wheres),
             MappingProxyType(dict(sorted(self.digests.items()))),
+            MappingProxyType(dict(sorted(self.seen.items()))),
         )

@@ -26,11 +26,9 @@ def command(
     as_json: bool,
 ) -> int:
     """Check a design as it stands: the choice in force, else its reference parts."""
-    from scantling.api.checking import check_design, stand_ins, title_of
-    from scantling.api.opening import open_design, read_changes
+    from scantling.api.checked import CheckAsked, checked
+    from scantling.cli.cache import open_store
     from scantling.cli.text.checks import show_check
 
-    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
-    plan = check_design(session, read_changes(session, words))
-    serving = stand_ins(session, plan) if options else ()
-    return show_check(plan, title_of(session, plan), serving, everything, as_json)
+    asked = CheckAsked(folder, workshop, copies, find_lock(folder, workshop, lock), words, options)
+    return show_check(checked(asked, open_store()), everything, as_json)

@@ -41,7 +41,7 @@ def command(
     from scantling.cli.text.following import show_whatif
     from scantling.cli.text.progress import with_progress
 
-    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
+    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock), open_store())
     asked = read_changes(session, words)
     stages = with_progress(lambda tell: whatif(stand(session, open_store()), asked, anew=not kept, tell=tell))
     return show_whatif(session, stages, everything, as_json)

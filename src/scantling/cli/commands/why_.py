@@ -33,7 +33,7 @@ def command(
     from scantling.cli.text.progress import with_progress
     from scantling.cli.text.why import show_why
 
-    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock))
+    session = open_design(folder, workshop, copies, find_lock(folder, workshop, lock), open_store())
     key, most = question(session, words), enough_minor(session, enough)
     answers = with_progress(lambda tell: why(session, key, most, tell, open_store()))
     return show_why(session, key, answers, as_json)

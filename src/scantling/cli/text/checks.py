@@ -8,33 +8,32 @@ from typing import TYPE_CHECKING
 import click
 from rich.console import Console
 
-from scantling.api.data import check_data, is_sound, json_text
 from scantling.cli.text.few import few
 from scantling.cli.text.findings import show_findings, show_scope
-from scantling.cli.text.plans import show_heading
+from scantling.cli.text.heading import show_heading
 from scantling.cli.text.screen import screen, table
 
 if TYPE_CHECKING:
-    from scantling.api.checking import Plan, Serving
+    from scantling.api.checked import Checked, Serving
 
 
-def show_check(plan: Plan, title: str, serving: Sequence[Serving], everything: bool, as_json: bool) -> int:
+def show_check(found: Checked, everything: bool, as_json: bool) -> int:
     """Print a check; return the exit code."""
     if as_json:
-        click.echo(json_text(check_data(plan, serving)))
-        return 0 if is_sound(plan) else 1
+        click.echo(found.data)
+        return 0 if found.is_sound else 1
     console = screen()
-    show_heading(console, title, plan.verdict)
-    show_findings(console, plan.findings, everything)
-    _show_settings(console, plan, everything)
-    _show_serving(console, serving)
-    show_scope(console, plan.not_looked_at, plan.unlocking)
-    return 0 if is_sound(plan) else 1
+    show_heading(console, found.title, found.verdict)
+    show_findings(console, found.findings, everything)
+    _show_settings(console, found, everything)
+    _show_serving(console, found.serving)
+    show_scope(console, found.not_looked_at, found.unlocking)
+    return 0 if found.is_sound else 1
 
 
-def _show_settings(console: Console, plan: Plan, everything: bool) -> None:
+def _show_settings(console: Console, found: Checked, everything: bool) -> None:
     """Print what is to be entered: the steps of each axis, all of it where asked."""
-    wanted = [s for s in plan.settings if everything or s.key.endswith(".steps-per-mm")]
+    wanted = [s for s in found.settings if everything or s.key.endswith(".steps-per-mm")]
     if wanted:
         console.print("to enter when it is set up", style="bold")
         rows = [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 from rich.console import Console
@@ -12,7 +12,8 @@ from rich.text import Text
 
 from scantling.api.data import is_sound, json_text
 from scantling.cli.text.findings import show_findings, show_scope
-from scantling.cli.text.screen import STYLES, indented, screen, table
+from scantling.cli.text.heading import show_heading
+from scantling.cli.text.screen import indented, screen, table
 
 if TYPE_CHECKING:
     from scantling.api.alone import Alone
@@ -38,11 +39,6 @@ def show_plan(plan: Plan, summary: Summary) -> int:
     show_findings(console, plan.findings, everything=False)
     show_scope(console, plan.not_looked_at, plan.unlocking)
     return 0 if is_sound(plan) else 1
-
-
-def show_heading(console: Console, title: str, verdict: Any) -> None:
-    """Print what was looked at and the verdict."""
-    console.print(indented(Text(f"{title}: ", style="bold").append(str(verdict), style=STYLES[verdict]), console, 0))
 
 
 def _show_lines(console: Console, lines: Iterable[str]) -> None:
