@@ -61,8 +61,9 @@ class Mate(Data):
 class ChainTerm(Data):
     """One size in a dimension chain.
 
-    size : an expression    sign : + or -    tolerance_mm : ± or both deviations; where missing, of the size itself or of
-    the way it is got    spread : how sizes lie within it: normal, even, or cut off (what is beyond is sorted out)
+    size : an expression    sign : + or -
+    tolerance_mm : ± or both deviations; where missing, of the size itself or of the way it is got
+    spread : how sizes lie within it: normal, even, or cut off (what is beyond is sorted out)
     samples_mm : sizes that were read on pieces, instead of a tolerance
     together : name of a group made in one go ("drilled together"), whose deviations are equal
     common : by name of a cause shared with other sizes ("seam", "scale of the template"), how much it makes, ± in mm or

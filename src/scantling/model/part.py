@@ -14,6 +14,7 @@ class Part(Data):
     goods : kind of goods at the customs    wear : class that a spares rule names (``wear``, ``likely-bent`` …)
     sizes : further lengths that sizes, joints and chains may name (``z-bracket.flange``)
     stands_c : heat that it stands for hours    plug : on its own wires
+    obsolete : no longer made    single_source : made by one maker only; neither is known where it is not said
     needs_earth : touchable metal that a fault of the mains could reach
     """
 
@@ -27,4 +28,6 @@ class Part(Data):
     stands_c: Temperature | None = None
     plug: str | None = None
     needs_earth: YesNo = False
+    obsolete: YesNo | None = None
+    single_source: YesNo | None = None
     note: str = ""

@@ -38,6 +38,7 @@ class Place(Data):
 
     pieces : names of the pieces, or only ``quantity``    alike : name of a group of places that take the same part
     length : of a piece that is cut, as a size            on, at, turn_deg, face : where it sits
+    matched : its pieces must be of one lot, or be sorted into sets that measure alike
     mirrored : names of the pieces that are the other hand (sheet parts)
     accept_unknown : a reason for which missing figures of this place may be overlooked
     """
@@ -55,6 +56,7 @@ class Place(Data):
     at: tuple[Expression, Expression, Expression] | None = None
     turn_deg: Angle | None = None
     face: Literal["x", "y", "z"] = "z"
+    matched: YesNo = False
     mirrored: tuple[str, ...] = ()
     group: str = ""
     note: str = ""
