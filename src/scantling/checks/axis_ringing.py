@@ -1,23 +1,23 @@
 """How far an axis still swings after a corner: belt, motor, guide and frame in a row, at the acceleration it must make.
 
 A frequency says nothing by itself. An acceleration that sets in, lasts and ends leaves a swing of up to twice the way
-by which the mass lagged, none where it lasted a whole number of swings, and √2 of it in the mean square. Belts are
-known to a factor of two, so the swing has a wide band.
+by which the mass lagged, none where it lasted a whole number of swings; over all lengths 4/π of it in the mean and √2
+in the mean square. Belts are known to a factor of two, so the swing has a wide band.
 """
 
 from __future__ import annotations
 
-from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.checks.axis_loads import MOVING_MASS
 from scantling.checks.axis_springs import Springs, axis_springs
+from scantling.checks.belt_loads import wanted_mm_s2
 from scantling.checks.inputs import Input, known, or_typical
 from scantling.checks.judging import judge
 from scantling.checks.limits import Bounds, at_most
 from scantling.checks.rule import check_of
-from scantling.checks.subjects import belt_axes, belt_axis, ident
+from scantling.checks.subjects import belt_axes, belt_axis
 from scantling.findings import Finding
-from scantling.formulas.ringing import LAG_MOST_RATIO, LAG_RMS_RATIO, lag_mm
+from scantling.formulas.ringing import LAG_MEAN_RATIO, LAG_MOST_RATIO, LAG_RMS_RATIO, lag_mm
 from scantling.model.axis import BeltAxis
 from scantling.quantities import Figure
 from scantling.tables.motion_limits import motion_limit
@@ -30,7 +30,9 @@ def swing_mm(springs: Springs, **f: float) -> float:
 
 def ringing_inputs(springs: Springs, acceleration_mm_s2: float) -> dict[str, Input]:
     """Return the figures of ``swing_mm``."""
-    ends = or_typical("how both ends of the acceleration meet", None, Figure(LAG_RMS_RATIO, 0.0, LAG_MOST_RATIO))
+    ends = or_typical(
+        "how both ends of the acceleration meet", None, Figure(LAG_RMS_RATIO, LAG_MEAN_RATIO, LAG_MOST_RATIO)
+    )
     return {
         **springs.inputs,
         "acceleration": known("wanted acceleration", acceleration_mm_s2, "mm/s²"),
@@ -45,16 +47,18 @@ def ringing_bounds(axis: BeltAxis) -> Bounds:
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    axis, name = belt_axis(reader, subject), ident(subject)
-    wanted = need(axis.needs.acceleration_mm_s2, f"axes.{name}.needs.acceleration")
-    springs = axis_springs(reader, subject)
+    return judged(reader, subject, wanted_mm_s2(reader, subject), axis_springs(reader, subject))
+
+
+def judged(reader: Reader, subject: str, acceleration_mm_s2: float, springs: Springs) -> Finding:
+    """Return the finding on an axis at an acceleration."""
     return judge(
         CHECK,
         reader,
         subject,
         rule=lambda **f: swing_mm(springs, **f),
-        inputs=ringing_inputs(springs, wanted.value),
-        bounds=ringing_bounds(axis),
+        inputs=ringing_inputs(springs, acceleration_mm_s2),
+        bounds=ringing_bounds(belt_axis(reader, subject)),
         unit="mm",
         because=f"In a row {springs.words} hold {{mass}} with {{whole}}: it first rings at {{frequency}}. At "
         "{acceleration} it lags by {lag} and after a corner swings by {value}, {most} where both ends of the "

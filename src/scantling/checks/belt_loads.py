@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from scantling.build.belt_runs import Runs, belt_runs, belt_stiffness, belt_tension
-from scantling.build.missing import NotDescribedError, gather, need
+from scantling.build.missing import NotDescribedError, need
 from scantling.build.reader import Reader
 from scantling.checks.axis_loads import load_inputs, push_n
 from scantling.checks.inputs import Input, known
@@ -35,14 +35,17 @@ class BeltLoad:
         return self.push_n(**f) - self.push_n(**f | {"drag": 0.0, "rubbing": 0.0})
 
 
-def belt_load(reader: Reader, subject: str) -> BeltLoad:
-    """Return what the belt of an axis has to pull; raises ``NotDescribedError`` with all that it lacks."""
-    axis, name = belt_axis(reader, subject), ident(subject)
-    wanted, inputs = gather(
-        lambda: need(axis.needs.acceleration_mm_s2, f"axes.{name}.needs.acceleration"),
-        lambda: load_inputs(reader, axis, subject),
-    )
-    return BeltLoad(name, axis.vertical, inputs | {"acceleration": known("wanted acceleration", wanted.value, "mm/s²")})
+def belt_load(reader: Reader, subject: str, acceleration_mm_s2: float) -> BeltLoad:
+    """Return what the belt of an axis has to pull at an acceleration."""
+    axis = belt_axis(reader, subject)
+    wanted = {"acceleration": known("wanted acceleration", acceleration_mm_s2, "mm/s²")}
+    return BeltLoad(ident(subject), axis.vertical, load_inputs(reader, axis, subject) | wanted)
+
+
+def wanted_mm_s2(reader: Reader, subject: str) -> float:
+    """Return the acceleration that a belt axis must make."""
+    wanted = belt_axis(reader, subject).needs.acceleration_mm_s2
+    return float(need(wanted, f"axes.{ident(subject)}.needs.acceleration").value)
 
 
 def told_runs(reader: Reader, axis: str) -> Runs | None:

@@ -11,7 +11,7 @@ from scantling.build.missing import need
 from scantling.build.reader import Reader
 from scantling.build.sizes import size
 from scantling.checks.axis_loads import MOVING_MASS
-from scantling.checks.belt_loads import MOST_TIGHT_RATIO, BeltLoad, belt_load, tension_input
+from scantling.checks.belt_loads import MOST_TIGHT_RATIO, BeltLoad, belt_load, tension_input, wanted_mm_s2
 from scantling.checks.inputs import Input, known, or_typical
 from scantling.checks.judging import judge
 from scantling.checks.limits import at_most
@@ -25,10 +25,15 @@ from scantling.tables.motors import motor_class
 
 
 def _run(reader: Reader, subject: str) -> Finding:
+    return judged(reader, subject, wanted_mm_s2(reader, subject))
+
+
+def judged(reader: Reader, subject: str, acceleration_mm_s2: float) -> Finding:
+    """Return the finding on an axis at an acceleration."""
     axis, name = belt_axis(reader, subject), ident(subject)
     motor = part_at(reader, axis.motor, Motor, f"axes.{name}.motor")
     at_mm = reader.derive(size, need(axis.belt_at, f"axes.{name}.belt-at"))
-    load = belt_load(reader, subject)
+    load = belt_load(reader, subject, acceleration_mm_s2)
     inputs = {"tension": tension_input(reader, name), "at": known("distance of the belt from the face", at_mm, "mm")}
     return judge(
         CHECK,

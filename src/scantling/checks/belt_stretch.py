@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from scantling.build.belt_runs import belt_runs
 from scantling.build.reader import Reader
-from scantling.checks.belt_loads import belt_load, strain_input
+from scantling.checks.belt_loads import belt_load, strain_input, wanted_mm_s2
 from scantling.checks.judging import judge
 from scantling.checks.limits import INFORMATION
 from scantling.checks.rule import check_of
@@ -16,7 +16,7 @@ from scantling.findings import Finding
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    load, runs = belt_load(reader, subject), reader.derive(belt_runs, ident(subject))
+    load, runs = belt_load(reader, subject, wanted_mm_s2(reader, subject)), reader.derive(belt_runs, ident(subject))
 
     def softest(strain: float, **_: float) -> float:
         return runs.stiffness_n_mm(strain, runs.softest_mm)

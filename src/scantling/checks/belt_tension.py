@@ -18,6 +18,7 @@ from scantling.checks.belt_loads import (
     strain_input,
     tension_input,
     told_runs,
+    wanted_mm_s2,
 )
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge
@@ -30,8 +31,12 @@ from scantling.formulas.belt_drives import least_tension_n, most_tension_n, near
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    name = ident(subject)
-    load = belt_load(reader, subject)
+    return judged(reader, subject, wanted_mm_s2(reader, subject))
+
+
+def judged(reader: Reader, subject: str, acceleration_mm_s2: float) -> Finding:
+    """Return the finding on an axis at an acceleration."""
+    name, load = ident(subject), belt_load(reader, subject, acceleration_mm_s2)
     runs = told_runs(reader, name)
 
     def least(**f: float) -> float:

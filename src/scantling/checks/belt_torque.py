@@ -94,8 +94,12 @@ def wanted_move(axis: BeltAxis, name: str) -> tuple[float, float]:
 
 
 def _run(reader: Reader, subject: str) -> Finding:
-    axis, name = belt_axis(reader, subject), ident(subject)
-    asked = asked_move(reader, subject, *wanted_move(axis, name))
+    return judged(reader, subject, *wanted_move(belt_axis(reader, subject), ident(subject)))
+
+
+def judged(reader: Reader, subject: str, speed_mm_s: float, acceleration_mm_s2: float) -> Finding:
+    """Return the finding on an axis at a speed and an acceleration."""
+    axis, asked = belt_axis(reader, subject), asked_move(reader, subject, speed_mm_s, acceleration_mm_s2)
     move, motor = asked.move, asked.move.motor
     return judge(
         CHECK,

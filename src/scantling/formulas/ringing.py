@@ -7,7 +7,9 @@ from math import pi, sin, sqrt
 
 from scantling.formulas.dynamics import mass_t
 
-LAG_RMS_RATIO = sqrt(2)  # of a / ω² left by the two ends of a change of speed, over all its lengths
+# Of the lag, what is left by the two ends of an acceleration over all its lengths: mean, root mean square, largest.
+LAG_MEAN_RATIO = 4 / pi
+LAG_RMS_RATIO = sqrt(2)
 LAG_MOST_RATIO = 2.0
 
 
