@@ -9,7 +9,7 @@ from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.build.typical import density
-from scantling.model.kinds import MeshVariant, Printed
+from scantling.model.kinds import Filament, MeshVariant, Printed
 from scantling.quantities import Figure, Grade
 from scantling.shapes.mesh import MeshFacts
 
@@ -108,8 +108,9 @@ def _filled(part: Printed, facts: MeshFacts) -> Figure:
 
 def _density(reader: Reader, plastic: str) -> Figure:
     filament = filament_of(reader.design, plastic)
-    if filament is not None and filament.density_kg_m3 is not None:
-        given: Figure = filament.density_kg_m3
+    lot = None if filament is None else reader.case.part(filament.id)
+    if isinstance(lot, Filament) and lot.density_kg_m3 is not None:
+        given: Figure = lot.density_kg_m3
         return given
     return density(plastic, f"parts (a filament of {plastic} with its density)")
 

@@ -57,8 +57,8 @@ def _run(reader: Reader, subject: str) -> Finding:
             inputs={"pack": known("pieces in the largest pack", float(max(_in_one(offer) for offer in offers)))},
             bounds=at_least(float(pieces)),
             unit="",
-            because=f"The {pieces} pieces of {part.id} must match; {{value}} come out of one pack or bar, which is one lot; "
-            "{limit}.",
+            because=f"The {pieces} pieces of {part.id} must match; {{value}} come out of one pack or bar, which is one "
+            "lot; {limit}.",
             mend="ask for all pieces of one machine from one lot, and measure them against each other",
         )
     )
