@@ -30,6 +30,8 @@ NAMES = {
     "Plan": "scantling.api.checking",
     "compare_frame": "scantling.api.framing",
     "draw_frames": "scantling.api.framing",
+    "motion_maps": "scantling.api.mapping",
+    "motion_files": "scantling.api.mapping",
     "make_design_plan": "scantling.api.planning",
     "summary_of": "scantling.api.planning",
     "files_of_plan": "scantling.api.planning",

@@ -43,6 +43,7 @@ class AxisMap:
 
     cells : row by row from the least acceleration, in each from the least speed; each stands for its middle
     most_mm_s2 : for each column the most acceleration at which all is sound, 0 where none is
+    travel_mm : longest move, None where it is not described; a short one ends before a speed is reached
     looked : codes of the checks that were asked    left_out : what those lack that were not
     """
 
@@ -56,6 +57,7 @@ class AxisMap:
     most_mm_s2: tuple[float, ...]
     looked: tuple[str, ...]
     left_out: tuple[str, ...]
+    travel_mm: float | None = None
 
 
 def axis_maps(case: Case, build: Build) -> tuple[AxisMap, ...]:
@@ -86,6 +88,7 @@ def _map(reader: Reader, subject: str) -> AxisMap | None:
         most_mm_s2=tuple(_most(looks, speed, height) for speed in speeds),
         looked=tuple(looks),
         left_out=left_out,
+        travel_mm=way.value if (way := axis.needs.travel_mm) else None,
     )
 
 

@@ -29,6 +29,7 @@ COMMANDS = {
     "inspect": "Say what is in a drawing or a mesh: holes, patterns, bores, thicknesses.",
     "check": "Check a design in a workshop, before anything is ordered.",
     "frame": "Compare the sheets that a frame may be made of, in a table and a picture.",
+    "map": "Show and draw at which speeds and accelerations each belt axis stays sound.",
     "plan": "Choose, buy, cut, draw: everything needed to make the machine.",
     "whatif": "Show all that follows from other parts at some places.",
     "explain": "Explain a finding: its formula with the numbers put in, its limit, what would mend it.",
