@@ -13,7 +13,7 @@ from scantling.model.build import Key
 ALDER = Path(__file__).parents[2] / "examples" / "alder"
 
 
-@pytest.mark.parametrize("place, part", [("frame-rod", "frame-rod-5-16"), ("y-rod", "rod-5-16-drill")])
+@pytest.mark.parametrize(("place", "part"), [("frame-rod", "frame-rod-5-16"), ("y-rod", "rod-5-16-drill")])
 def test_what_nobody_offers(place: str, part: str) -> None:
     """The village has no inch rods: at once it is said so, complete there is the nearest miss too."""
     stages = whatif(stand(open_design(ALDER, "village", 4)), {Key("part", place): part}, anew=False)

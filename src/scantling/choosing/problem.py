@@ -189,3 +189,19 @@ class Problem:
 def fixed_to(problem: Problem, answers: Mapping[Key, str]) -> Problem:
     """Return the problem of buying one build: no check has a say, and no answer is open."""
     return replace(problem, domains={k: (a,) for k, a in answers.items()}, tables=(), sums={}, forbidden=(), pins={})
+
+
+def in_order(problem: Problem) -> Problem:
+    """Return the same problem with everything sorted by identifier, so that no order of rows decides between ties."""
+    return replace(
+        problem,
+        domains={key: tuple(sorted(problem.domains[key])) for key in sorted(problem.domains)},
+        tables=tuple(sorted(problem.tables, key=lambda table: (table.concern, table.sum or ("", "")))),
+        sums=dict(sorted(problem.sums.items())),
+        demands=tuple(sorted(problem.demands, key=lambda demand: demand.name)),
+        boards=tuple(sorted(problem.boards, key=lambda demand: (demand.part, demand.board_um))),
+        offers=tuple(sorted(problem.offers, key=lambda offer: offer.id)),
+        vendors=dict(sorted(problem.vendors.items())),
+        stock=tuple(sorted(problem.stock, key=lambda item: (item.part, item.unit, item.bar_um, item.quantity))),
+        spares=dict(sorted(problem.spares.items())),
+    )

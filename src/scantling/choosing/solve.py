@@ -10,7 +10,7 @@ from scantling.choosing.branching import solve_switched
 from scantling.choosing.decode import answers_of, decisions_of
 from scantling.choosing.linear import MOST_NODES
 from scantling.choosing.model import Model, build_model
-from scantling.choosing.problem import Problem, fixed_to
+from scantling.choosing.problem import Problem, fixed_to, in_order
 from scantling.choosing.purchase import Decisions, purchase
 from scantling.choosing.result import Purchase
 from scantling.choosing.ties import SHARE, Present, preferring, settle
@@ -42,6 +42,7 @@ def solve_problem(
     present : what to stay near among equally cheap ones    tidy : settle ties (else any of the cheapest is given)
     Raises ``BrokenPromiseError`` where the recomputed cost or a rule disagrees with the model.
     """
+    problem = in_order(problem)
     model = build_model(problem)
     found = solve_switched(model.linear, preferring(model, present), nodes=nodes)
     if found is None:

@@ -42,7 +42,10 @@ class Sounding:
 
     def _ask(self, held: Held) -> bool:
         for _ in range(MOST_ROUNDS):
-            answers = self._answers(held)
+            try:
+                answers = self._answers(held)
+            except WorkLimitError:
+                return True
             if answers is None:
                 return False
             if not self._learn(held, answers):
@@ -54,16 +57,13 @@ class Sounding:
         if self._progress:
             self._progress(self.asked, self.asked + 1, "looking for demands that stand against each other")
         model = build_model(self._restricting.to(held, self.cuts))
-        try:
-            found = solve(model.linear, model.cost if BUDGET in held else Expr(), nodes=MOST_NODES)
-        except WorkLimitError:
-            return {}
+        found = solve(model.linear, model.cost if BUDGET in held else Expr(), nodes=MOST_NODES)
         return None if found is None else answers_of(model, found.values)
 
     def _learn(self, held: Held, answers: Mapping[Key, str]) -> bool:
         """Run the costly checks that are held; forbid what fails, and return whether anything did."""
         lazy = tuple((check, subject) for check, subject in self.opened.lazy if concern_of(check, subject) in held)
-        if not lazy or not answers:
+        if not lazy:
             return False
         whole = self._completed(answers)
         failing = [one for one in failing_lazy(self.opened, whole) if one in lazy]
