@@ -65,7 +65,7 @@ class Springs:
         told = ["the motor {of_motor}", "the belt {of_belt}"]
         told += [words for name, words in _WORDS.items() if name in self.inputs]
         lacking = [name for name in _WORDS if name not in self.inputs]
-        left = f"; {' and '.join(lacking)} not described, so taken as stiff" if lacking else ""
+        left = f" ({' and '.join(lacking)} not described, so taken as stiff)" if lacking else ""
         return f"{', '.join(told)}{left}"
 
 

@@ -8,6 +8,7 @@ the motor. A mount that creeps takes tension away: said beside it is how far the
 from __future__ import annotations
 
 from scantling.build.belt_runs import Runs, allowed_tension
+from scantling.build.missing import gather
 from scantling.build.reader import Reader
 from scantling.checks.axis_loads import MOVING_MASS
 from scantling.checks.belt_loads import (
@@ -45,14 +46,17 @@ def judged(reader: Reader, subject: str, acceleration_mm_s2: float) -> Finding:
     def most(**f: float) -> float:
         return most_tension_n(f["allowed"], load.push_n(**f), 1.0 - MOST_TIGHT_RATIO, 1.0)
 
-    allowed = known("tension at which the belt may work", allowed_tension(reader, name), "N")
+    tension, allowed_n = gather(
+        lambda: tension_input(reader, name),
+        lambda: known("tension at which the belt may work", allowed_tension(reader, name), "N"),
+    )
     words, told = ("", {}) if runs is None else _of_travel(load, runs, strain_input(reader, name).nominal)
     return judge(
         CHECK,
         reader,
         subject,
         rule=lambda tension, **_: tension,
-        inputs={**load.inputs, "tension": tension_input(reader, name), "allowed": allowed},
+        inputs={**load.inputs, "tension": tension, "allowed": allowed_n},
         bounds=between(least, most),
         unit="N",
         because="{push} on the belt take half of it at most from the slack run and add all of it at most to the tight "
