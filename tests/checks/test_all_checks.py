@@ -50,7 +50,7 @@ def everything(bench):
         "plate": "plate",
         "clamp": "clamp",
         "bracket": "bracket",
-        "z-rod": bench.options("rod-10", "rod-hard", quantity=2, length="250 mm"),
+        "z-rod": bench.options("rod-10", "rod-hard", quantity=2, length="250 mm", matched="yes"),
     }
     return bench.screw(
         {"guide.offset": "30 mm", "moves": ["gantry", "z-bearing", "z-nut", "plate"]},

@@ -21,7 +21,22 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 OFF, BAND = 1.004, 0.002  # every figure of every part, measured anew: so much more, so much either way
 
 # Families whose values hang on figures of parts; STEP and the rest count, name or look up.
-FAMILIES = {"MATE", "BELT", "SCREW", "ROD", "SPAN", "JOINT", "HOLE", "RAIL", "WARM", "FRAME", "CHAIN"}
+FAMILIES = {
+    "MOTOR",
+    "PORT",
+    "WIRE",
+    "MATE",
+    "BELT",
+    "SCREW",
+    "ROD",
+    "SPAN",
+    "JOINT",
+    "HOLE",
+    "RAIL",
+    "WARM",
+    "FRAME",
+    "CHAIN",
+}
 
 
 def texts_of(part) -> dict[str, str]:
