@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from scantling.build.settings import settings
 from scantling.findings import Limit, NotLookedAt, Verdict
 from scantling.shapes.outline import Outline, rectangle_loop
 
@@ -132,6 +133,27 @@ class TestTrapJoints:
         assert finding.high - finding.low == pytest.approx(0.1, abs=0.02)
         assert finding.high - finding.low < 0.3 * (guessed.high - guessed.low)
         assert finding.assumed == ()
+
+    def test_a_push_on_one_sheet_tells_the_joints_of_another(self, bench, board):
+        read = 1.2 * bench.said(board(), "FRAME-02", "frame stand").value
+        pushed = [{"frame": "stand", "part": "ply-9", "force": "10 N", "moved": f"{read:.3f} mm ± 0.05 mm"}]
+        before = bench.said(board(), "FRAME-02", "frame stand", board="ply-6")
+        after = bench.said(board({"pushed": pushed}), "FRAME-02", "frame stand", board="ply-6")
+        assert before.value < after.value < 2 * before.value
+        assert after.high - after.low < before.high - before.low
+
+    def test_a_push_on_a_sheet_that_is_no_option_is_not_looked_at(self, bench, board):
+        pushed = [{"frame": "stand", "part": "tin", "force": "10 N", "moved": "2 mm"}]
+        assert isinstance(bench.said(board({"pushed": pushed}), "FRAME-02", "frame stand"), NotLookedAt)
+
+
+class TestSettings:
+    def test_the_setting_up_sheet_asks_for_the_push(self, bench, board):
+        case = board()
+        asked = next(s for s in settings(case.reader(bench.reference(case))) if s.key == "frame.stand.push")
+        assert "push of 10 N" in asked.title
+        assert float(asked.value) == pytest.approx(bench.said(case, "FRAME-02", "frame stand").value, rel=0.01)
+        assert "pushed: [{frame: stand, part: ply-9, force: 10 N" in asked.because
 
 
 class TestSwing:

@@ -15,24 +15,11 @@ from pathlib import Path
 from typing import Any
 
 from scantling import __version__
+from scantling.api.serving import Serving as Serving
 from scantling.build.keeping import Store, sealed, unsealed
 from scantling.build.setting import Setting as Setting  # faces name its type
 from scantling.findings import Finding, Limit, NotLookedAt, Verdict, worst
 from scantling.reading.files import are_unchanged, seen_now
-
-
-@dataclass(frozen=True)
-class Serving:
-    """Whether one option of a place serves, all else kept.
-
-    against : codes and subjects of checks that are not admissible with it and are with the part in force
-    """
-
-    place: str
-    part: str
-    verdict: Verdict
-    against: tuple[str, ...]
-    in_force: bool
 
 
 @dataclass(frozen=True)

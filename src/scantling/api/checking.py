@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from scantling.api.checked import Serving as Serving  # faces name its type
 from scantling.api.opening import Session, basis, start_build
+from scantling.api.serving import Serving as Serving  # faces name its type
 from scantling.build.reference import carry_over
 from scantling.checks.all import run_checks
 from scantling.findings import worst

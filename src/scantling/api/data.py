@@ -12,11 +12,11 @@ from scantling.plans.plan import Plan
 from scantling.plans.plan_data import plan_data
 
 if TYPE_CHECKING:  # a check need not load the solver in order to be shown
-    from scantling.api.checking import Serving
     from scantling.api.explaining import Explanation
     from scantling.api.following import Consequence, Following
     from scantling.api.framing import FrameTable
     from scantling.api.ranging import FigureRange, Local
+    from scantling.api.serving import Serving
     from scantling.api.trying import Tried
     from scantling.choosing.result import WhyOption
 

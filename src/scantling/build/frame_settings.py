@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
-from scantling.build.frame_stiffness import FrameStiffness, Tuning, frame_stiffness, joint_stiffness, stock_modulus
+from collections.abc import Sequence
+
+from scantling.build.frame_stiffness import (
+    UNKNOWN_MPA,
+    FrameStiffness,
+    Tuning,
+    frame_stiffness,
+    joint_stiffness,
+    known_moduli,
+)
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.setting import Setting
-from scantling.quantities import Figure, Grade, show_number
+from scantling.quantities import Figure, show_number
 
 USUAL_PUSH_N = 10.0
 
@@ -19,7 +28,7 @@ def frame_settings(reader: Reader, frame: str) -> tuple[Setting, ...]:
         return ()
     push = found.setup.pushes[0]
     force_n = push.force_n.value if push.axis is None else USUAL_PUSH_N
-    moved = push_moves(found, reader.derive(joint_stiffness, frame))
+    moved = push_moves(found, known_moduli(reader, frame), reader.derive(joint_stiffness, frame))
     value, low, high = (f"{force_n * end:.3g}" for end in (moved.value, moved.low, moved.high))
     along = "xyz"[[abs(way) for way in push.along].index(1.0)]
     spot = reader.design.frames[frame].pushes[0].spot
@@ -27,25 +36,23 @@ def frame_settings(reader: Reader, frame: str) -> tuple[Setting, ...]:
     because = (
         f"push with a spring balance or a hung weight along {along} on {where}, read a dial gauge or a card that "
         f"stands on the table; {low} to {high} mm is reckoned. Write what you read into the workshop as pushed: "
-        f"[{{frame: {frame}, force: {show_number(force_n)} N, moved: … mm ± … mm}}]"
+        f"[{{frame: {frame}, part: {found.stocks[0].part.id}, force: {show_number(force_n)} N, moved: … mm ± … mm}}]"
     )
     title = f"{reader.design.frames[frame].title or frame}: a push of {show_number(force_n)} N moves it by"
     return (Setting(f"frame.{frame}.push", title, value, "mm", because=because, group="frame"),)
 
 
-def push_moves(frame: FrameStiffness, joints: Figure) -> Figure:
+def push_moves(frame: FrameStiffness, moduli: Sequence[Figure | None], joints: Figure) -> Figure:
     """Return how far a newton moves the frame at its first push, in mm, with the band of sheets and joints."""
-    value, soft, stiff = (frame.pushed(tuned(frame, joints, end))[0].moved_mm for end in ("value", "low", "high"))
+    ends = ("value", "low", "high")
+    value, soft, stiff = (frame.pushed(tuned(frame, moduli, joints, end))[0].moved_mm for end in ends)
     return Figure(value, stiff, soft)
 
 
-def tuned(frame: FrameStiffness, joints: Figure, end: str) -> Tuning:
+def tuned(frame: FrameStiffness, moduli: Sequence[Figure | None], joints: Figure, end: str) -> Tuning:
     """Return the frame's tuning with sheets and joints all at ``value``, ``low`` or ``high`` of their bands."""
-    moduli = [stock_modulus(stock) or Figure.exact(1000.0) for stock in frame.stocks]
-    if joints.grade is Grade.MEASURED:  # moduli and joints are known together
-        moduli = [Figure.exact(figure.value) for figure in moduli]
     return Tuning(
-        tuple(getattr(figure, end) for figure in moduli),
+        tuple(UNKNOWN_MPA if figure is None else getattr(figure, end) for figure in moduli),
         tuple(getattr(stock.thickness_mm, end) for stock in frame.stocks),
         getattr(joints, end),
     )

@@ -7,22 +7,27 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
 
+from scantling.build.case import Case
 from scantling.build.frame_panels import PanelStock
 from scantling.build.frame_setup import FrameSetup, frame_setup
 from scantling.build.missing import NotDescribedError
-from scantling.build.reader import Reader
+from scantling.build.reader import Catalogue, Reader
+from scantling.build.reference import carry_over, reference_build
 from scantling.elements.frame import Frame, Mode, Parts, Pushed, Sheet
 from scantling.elements.kept import reduced_data, reduced_from
 from scantling.elements.plate import Plate, Reduced
 from scantling.elements.unfit import UnfitFrameError
-from scantling.formulas.panel_joints import JOINTS_HIGH_RATIO, JOINTS_LOW_RATIO
+from scantling.model.place import Place
+from scantling.model.workshop import MeasuredPush
 from scantling.quantities import Figure, Grade
 from scantling.shapes.outline import polygon_loop
+from scantling.tables.check_limits import check_limit
 
 SIZES_IN_PANEL = 10  # sides of a triangle along a panel's width, its root of area; the finer mesh has twice as many
 MODES = 3
 T_MM3_PER_KG_M3 = 1e-12
 LEAST_JOINTS_RATIO, MOST_JOINTS_RATIO = 0.01, 100.0  # between which a measured push is explained by joints
+UNKNOWN_MPA = 1000.0  # stands for a modulus that is not known where only a number will do
 _HALVINGS = 40
 
 
@@ -54,7 +59,7 @@ class FrameStiffness:
     def usual(self, joints_ratio: float) -> Tuning:
         """Return the tuning at nominal figures; a modulus that is not known counts 1000 MPa."""
         moduli = [stock_modulus(stock) for stock in self.stocks]
-        known = tuple(1000.0 if figure is None else figure.value for figure in moduli)
+        known = tuple(UNKNOWN_MPA if figure is None else figure.value for figure in moduli)
         return Tuning(known, tuple(stock.thickness_mm.value for stock in self.stocks), joints_ratio)
 
     def frame(self, tuning: Tuning, coarse: bool = False) -> Frame:
@@ -115,23 +120,50 @@ def frame_stiffness(reader: Reader, name: str) -> FrameStiffness:
 
 def joint_stiffness(reader: Reader, name: str) -> Figure:
     """Return how much stiffer than reckoned a frame's joints are: measured by a push, as described, or usual."""
-    measured = next((one for one in reader.workshop.pushed if one.frame == name), None)
-    if measured is not None:
-        frame = reader.derive(frame_stiffness, name)
-        moved = measured.moved_mm
-        value, high, low = (
-            frame.joints_for(end / measured.force_n.value) for end in (moved.value, moved.low, moved.high)
-        )
-        return Figure(value, min(low, value), max(high, value), Grade.MEASURED, "push on the frame")
+    if _push_on(reader.case, name) is not None:
+        return reader.case.once(_fitted, name)
     given: Figure | None = reader.design.frames[name].joint_stiffness
-    if given is not None:
-        return given
-    return Figure(1.0, JOINTS_LOW_RATIO, JOINTS_HIGH_RATIO, Grade.TYPICAL, "bolted joints, usual")
+    return check_limit("stiffness of joints") if given is None else given
 
 
-def is_measured(reader: Reader, name: str) -> bool:
-    """Return whether somebody has pushed on this frame: then moduli and joints together are known by that push."""
-    return any(one.frame == name for one in reader.workshop.pushed)
+def known_moduli(reader: Reader, name: str) -> tuple[Figure | None, ...]:
+    """Return the modulus of every different sheet of a frame in MPa, None where it is not known.
+
+    Of the sheet that was pushed on without a band: modulus and joints are known together, and the joints carry it.
+    """
+    frame: FrameStiffness = reader.derive(frame_stiffness, name)
+    push = _push_on(reader.case, name)
+    pushed = None if push is None else push.part or _judged(reader.case, name).reference.part
+    found = []
+    for stock in frame.stocks:
+        modulus = stock_modulus(stock)
+        is_pushed = modulus is not None and stock.part.id == pushed
+        found.append(Figure.exact(modulus.value) if modulus is not None and is_pushed else modulus)
+    return tuple(found)
+
+
+def _push_on(case: Catalogue, name: str) -> MeasuredPush | None:
+    return next((one for one in case.project.workshop.pushed if one.frame == name), None)
+
+
+def _judged(case: Catalogue, name: str) -> Place:
+    return case.project.design.places[case.project.design.frames[name].panel]
+
+
+def _fitted(case: Case, name: str) -> Figure:
+    """The joints that explain a measured push, on a frame of the sheet that was pushed, all else as in the reference."""
+    push = _push_on(case, name)
+    assert push is not None
+    build = reference_build(case)
+    if push.part is not None:
+        key = case.part_key(case.project.design.frames[name].panel)
+        if push.part not in case.answers(key, {}):
+            raise NotDescribedError((f"pushed (a part of {name} that its panel may be of, not {push.part})",))
+        build = carry_over(case, build, {key: push.part})
+    frame = case.reader(build).derive(frame_stiffness, name)
+    moved = push.moved_mm
+    value, high, low = (frame.joints_for(end / push.force_n.value) for end in (moved.value, moved.low, moved.high))
+    return Figure(value, min(low, value), max(high, value), Grade.MEASURED, "push on the frame")
 
 
 def stock_modulus(stock: PanelStock) -> Figure | None:

@@ -9,14 +9,13 @@ from scantling.build.frame_stiffness import (
     FrameStiffness,
     Tuning,
     frame_stiffness,
-    is_measured,
     joint_stiffness,
-    stock_modulus,
+    known_moduli,
 )
 from scantling.build.reader import Reader
 from scantling.checks.inputs import Input, known, or_range
 from scantling.checks.materials import POSSIBLE_SHEET_MPA
-from scantling.quantities import Figure
+from scantling.quantities import Figure, Grade
 
 PERCENT = Figure.exact(100.0)
 
@@ -51,18 +50,15 @@ def asked_frame(reader: Reader, name: str) -> Asked:
     Where somebody has pushed on it, moduli and joints are known together: the whole band is then that of the joints.
     """
     frame: FrameStiffness = reader.derive(frame_stiffness, name)
-    pushed = is_measured(reader, name)
+    low, high = POSSIBLE_SHEET_MPA
     inputs: dict[str, Input] = {}
-    for number, stock in enumerate(frame.stocks):
-        modulus = stock_modulus(stock)
-        if pushed and modulus is not None:
-            modulus = Figure.exact(modulus.value)
-        low, high = POSSIBLE_SHEET_MPA
+    for number, (stock, modulus) in enumerate(zip(frame.stocks, known_moduli(reader, name), strict=True)):
         what = f"modulus of {stock.part.id}"
         inputs[_name("modulus", number)] = or_range(what, modulus, low, high, "MPa")
         inputs[_name("thickness", number)] = known(f"thickness of {stock.part.id}", stock.thickness_mm, "mm")
     ratio = reader.derive(joint_stiffness, name)
-    what = "joints as the push showed" if pushed else "stiffness of the bolted joints against the reckoned one"
+    is_measured = ratio.grade is Grade.MEASURED
+    what = "joints as the push showed" if is_measured else "stiffness of the bolted joints against the reckoned one"
     inputs["joints"] = known(what, ratio * PERCENT, "%")
     return Asked(frame, inputs)
 

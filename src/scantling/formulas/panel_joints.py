@@ -8,10 +8,6 @@ from __future__ import annotations
 
 from math import pi
 
-# A whole frame's joints against what is reckoned here; from memory, no source found.
-JOINTS_LOW_RATIO = 0.4
-JOINTS_HIGH_RATIO = 2.0
-
 
 def slip_modulus_n_mm(density_kg_m3: float, diameter_mm: float) -> float:
     """Stiffness of one screw or bolt across its axis, in wood and wood-based panels.

@@ -73,7 +73,7 @@ def rectangle_torsion_mm4(width_mm: float, height_mm: float) -> float:
     Source: Roark, a b³ (1/3 - 0.21 b/a (1 - b⁴/(12 a⁴))) with a the longer side.
 
     >>> round(rectangle_torsion_mm4(20.0, 20.0))
-    22493
+    22533
     """
     short_mm, long_mm = sorted((width_mm, height_mm))
     slim_ratio = short_mm / long_mm

@@ -90,9 +90,13 @@ class Actual(Data):
 
 
 class MeasuredPush(Data):
-    """A push by hand on a frame that is built, as its first push says, and how far it gave way there."""
+    """A push by hand on a frame that is built, as its first push says, and how far it gave way there.
+
+    part : the sheet that it is built of; the reference where none is named
+    """
 
     frame: str
+    part: str | None = None
     force_n: Force
     moved_mm: Length
     measured_on: Day | None = None

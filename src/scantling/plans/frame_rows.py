@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from scantling.build.case import Case
 from scantling.build.frame_settings import tuned
-from scantling.build.frame_stiffness import FrameStiffness, frame_stiffness, joint_stiffness, mass_by_part
+from scantling.build.frame_stiffness import FrameStiffness, frame_stiffness, joint_stiffness, known_moduli, mass_by_part
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.reference import carry_over
@@ -109,7 +109,8 @@ def _row(reader: Reader, name: str, part: Part, in_force: bool) -> FrameRow:
             in_force,
             lacking,
         )
-    tunings = {end: tuned(frame, joints, end) for end in ENDS}
+    moduli = known_moduli(reader, name)
+    tunings = {end: tuned(frame, moduli, joints, end) for end in ENDS}
     pushed = {end: frame.pushed(tuning) for end, tuning in tunings.items()}
     modes = {end: frame.modes(tuning) for end, tuning in tunings.items()}
     stock = next(stock for stock in frame.stocks if stock.part.id == part.id)

@@ -28,6 +28,8 @@ def frames(scene: Scene) -> None:
         _amounts(scene, frame, said_by, *path)
     for number, pushed in enumerate(scene.workshop.pushed if scene.workshop is not None else ()):
         scene.expect("frames", pushed.frame, "a push in the workshop", "workshop", "pushed", number, "frame")
+        if pushed.part is not None and not scene.is_shared:
+            scene.expect("parts", pushed.part, "a push in the workshop", "workshop", "pushed", number, "part")
 
 
 def _spots(frame: Frame) -> list[tuple[Spot, tuple[str | int, ...]]]:
