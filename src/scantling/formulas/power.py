@@ -111,10 +111,10 @@ def time_lag_melting_a2s(rating_a: float) -> float:
     return (10 * rating_a) ** 2 * 0.02
 
 
-def mean_power_w(loads: Iterable[tuple[float, float]]) -> float:
+def mean_power_w(loads_w: Iterable[tuple[float, float]]) -> float:
     """Power drawn over a long time.
 
-    loads : power [W] of each load and the share of the time that it is on [-]
+    loads_w : power [W] of each load and the share of the time that it is on [-]
 
     Valid for: warming of a supply and energy used; a supply must give the peak all the same.
     Source: definition.
@@ -122,4 +122,4 @@ def mean_power_w(loads: Iterable[tuple[float, float]]) -> float:
     >>> mean_power_w(((150.0, 0.4), (40.0, 0.5)))
     80.0
     """
-    return sum(power_w * duty for power_w, duty in loads)
+    return sum(power_w * duty for power_w, duty in loads_w)

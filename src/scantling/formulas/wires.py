@@ -132,12 +132,12 @@ def warmth_ratio(insulation_c: float, room_c: float) -> float:
     return ratio if insulation_c <= TABLE_INSULATION_C else min(1.0, ratio)
 
 
-def ampacity_a(table_a: float, warmth: float, bundling: float) -> float:
+def ampacity_a(table_a: float, warm_ratio: float, bundled_ratio: float) -> float:
     """Current that a wire carries for good where it lies.
 
     table_a : of the table of currents, one circuit alone at the table's temperature [A]
-    warmth : factor of where it lies, warmth_ratio [-]
-    bundling : factor of other circuits that lie with it [-]
+    warm_ratio : factor of where it lies, warmth_ratio [-]
+    bundled_ratio : factor of other circuits that lie with it [-]
 
     Valid for: all circuits of a bundle loaded alike; kinder where some are idle.
     Source: DIN VDE 0298-4, product of the factors.
@@ -145,7 +145,7 @@ def ampacity_a(table_a: float, warmth: float, bundling: float) -> float:
     >>> round(ampacity_a(18.0, 0.87, 0.65), 2)
     10.18
     """
-    return table_a * warmth * bundling
+    return table_a * warm_ratio * bundled_ratio
 
 
 def lasting_a(supply_limit_a: float, fuse_a: float | None = None) -> float:
