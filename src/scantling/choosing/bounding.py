@@ -76,7 +76,7 @@ def certain_fee(terms: Terms, *, free: bool) -> float:
     shipping = 0 if free else terms.shipping_minor
     fee = (shipping * (1 + terms.fee_share) + terms.fee_minor) * terms.rate
     roundings = int(terms.rate != 1) + bool(terms.fee_share) + (not terms.with_tax and terms.rounded == "order")
-    return float(fee) - 0.5 * roundings * max(1.0, float(terms.rate))
+    return float(fee) - 0.5 * roundings * max(1.0, float(terms.rate)) * float(1 + terms.fee_share)
 
 
 def _sources(problem: Problem, answers: Answers) -> dict[Resource, list[_Source]]:

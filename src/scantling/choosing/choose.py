@@ -16,8 +16,9 @@ from scantling.choosing.opened import open_choice as open_choice
 from scantling.choosing.problem import Forbidden, Problem, fixed_to
 from scantling.choosing.result import Choice, Infeasible, Purchase
 from scantling.choosing.shortage import shortage
-from scantling.choosing.solve import Solved, solve_problem
+from scantling.choosing.solve import Solved
 from scantling.choosing.ties import Present
+from scantling.choosing.wide import cheapest
 from scantling.model.build import Build, Key
 
 MOST_ROUNDS = 20
@@ -41,7 +42,7 @@ def choose(
     for number in range(1, most_rounds + 1):
         if progress:
             progress(number - 1, most_rounds, "choosing")
-        solved = solve_problem(problem, near)
+        solved = cheapest(problem, near)
         if solved is None:
             return explain(opened, problem, number, progress)
         failing = failing_lazy(opened, solved.answers)
@@ -102,5 +103,5 @@ def buy(
         if kept is not None:
             return kept
     problem = fixed_to(opened.problem, answers)
-    solved = solve_problem(problem, present)
+    solved = cheapest(problem, present)
     return solved.purchase if solved is not None else explain(replace(opened, lazy=()), problem, 1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scantling.choosing.branching import solve_switched
 from scantling.choosing.decode import answers_of, decisions_of
@@ -49,17 +49,17 @@ def solve_problem(
         return None
     bound = found.bound - (SHARE if present else 0)
     solved = checked(problem, model, found.values, bound)
-    return _settled(problem, solved, present) if tidy and solved.proven else solved
+    return settled(problem, solved, present) if tidy and solved.proven else solved
 
 
-def _settled(problem: Problem, solved: Solved, present: Present | None) -> Solved:
+def settled(problem: Problem, solved: Solved, present: Present | None) -> Solved:
     """Return the one basket of the same answers and cost, found in the small model in which no answer is open."""
     model = build_model(fixed_to(problem, solved.answers))
     values = settle(model, solved.cost_minor, present)
     if values is None:
         return solved
-    settled = checked(problem, model, values, solved.bound_minor)
-    return settled if settled.cost_minor == solved.cost_minor else solved
+    one = checked(problem, model, values, solved.bound_minor)
+    return replace(one, proven=solved.proven) if one.cost_minor == solved.cost_minor else solved
 
 
 def checked(problem: Problem, model: Model, values: list[float], bound: float) -> Solved:

@@ -10,8 +10,9 @@ from scantling.choosing.conflict import conflict
 from scantling.choosing.opened import Opened, Progress, failing_lazy
 from scantling.choosing.problem import Problem
 from scantling.choosing.result import Choice, WhyOption
-from scantling.choosing.solve import Solved, solve_problem
+from scantling.choosing.solve import Solved
 from scantling.choosing.sounding import Sounding
+from scantling.choosing.wide import cheapest
 from scantling.model.build import Key
 
 
@@ -66,7 +67,7 @@ def _cheapest(opened: Opened, problem: Problem) -> Choice | None:
 
 def _found(opened: Opened, problem: Problem) -> tuple[Solved, int] | None:
     for number in range(1, MOST_ROUNDS + 1):
-        solved = solve_problem(problem, tidy=False)
+        solved = cheapest(problem, tidy=False)
         if solved is None:
             return None
         failing = failing_lazy(opened, solved.answers)

@@ -10,13 +10,34 @@ from collections.abc import Mapping, Set
 from dataclasses import replace
 from math import ceil
 
-from scantling.choosing.bounding import bounding
+from scantling.choosing.bounding import UNITS, bounding
 from scantling.choosing.linear import MOST_NODES, solve
-from scantling.choosing.problem import Problem, fixed_to
-from scantling.choosing.solve import Solved, solve_problem
+from scantling.choosing.problem import Problem, fixed_to, in_order
+from scantling.choosing.solve import Solved, settled, solve_problem
+from scantling.choosing.ties import Present
+from scantling.choosing.trees import values
 from scantling.model.build import Key
 
 MOST_SETS = 40  # of vendors, looked at one after another
+MANY = 6  # vendors: from here on the bounding model pays
+
+
+def cheapest(problem: Problem, present: Present | None = None, *, tidy: bool = True) -> Solved | None:
+    """Return the cheapest answers and purchase by the way that suits a problem; None where nothing keeps the rules.
+
+    present : what to stay near among equally cheap ones    tidy : settle ties (else any of the cheapest is given)
+    """
+    if not is_wide(problem):
+        return solve_problem(problem, present, tidy=tidy)
+    problem = in_order(problem)
+    found = solve_wide(problem)
+    return settled(problem, found, present) if found is not None and found.proven and tidy else found
+
+
+def is_wide(problem: Problem) -> bool:
+    """Return whether there are many vendors, and nothing to buy whose cost the bounding model leaves out."""
+    units = {resource.unit for demand in problem.demands for value in values(demand.tree) for resource, _ in value}
+    return len(problem.vendors) >= MANY and not problem.boards and units <= set(UNITS)
 
 
 def solve_wide(problem: Problem, *, sets: int = MOST_SETS, nodes: int = MOST_NODES) -> Solved | None:
