@@ -45,7 +45,7 @@ def sourced(bench):
 class TestStillMade:
     def test_an_obsolete_part_is_named(self, sourced):
         finding = sourced("SOURCE-01")
-        assert (finding.verdict, finding.value) == (Verdict.MARGINAL, 1)
+        assert (finding.verdict, finding.value, finding.limit) == (Verdict.MARGINAL, 1, 2)
         assert "no longer made: board." in finding.because
 
     def test_a_stand_in_is_named_with_it(self, sourced):
@@ -62,7 +62,7 @@ class TestStillMade:
 class TestVendors:
     def test_one_maker_and_no_stand_in(self, sourced):
         finding = sourced("SOURCE-02")
-        assert (finding.verdict, finding.value) == (Verdict.MARGINAL, 1)
+        assert (finding.verdict, finding.value, finding.limit) == (Verdict.MARGINAL, 3, 4)
         assert "head: one maker, no stand-in" in finding.because
         assert "3 can be had from one vendor only (fan, head, screw)" in finding.because
 
@@ -73,11 +73,11 @@ class TestVendors:
 
     def test_what_nobody_has(self, sourced):
         finding = sourced("SOURCE-02", offers=OFFERS[1:3] + OFFERS[4:], parts={"head": {"kind": "thing"}})
-        assert (finding.value, "nobody here has head" in finding.because) == (1, True)
+        assert (finding.value, "nobody here has head" in finding.because) == (3, True)
 
     def test_what_is_in_the_drawer_is_no_worry(self, sourced):
-        assert sourced("SOURCE-02", stock=[{"part": "head", "quantity": 2}]).value == 0
-        assert sourced("SOURCE-02", stock=[{"part": "head", "quantity": 1}]).value == 1  # two copies need two
+        assert sourced("SOURCE-02", stock=[{"part": "head", "quantity": 2}]).value == 4
+        assert sourced("SOURCE-02", stock=[{"part": "head", "quantity": 1}]).value == 3  # two copies need two
 
     def test_without_offers_it_is_not_looked_at(self, sourced):
         assert sourced("SOURCE-02", offers=None).needs == ("workshop.offers",)
@@ -136,14 +136,14 @@ class TestMatched:
 class TestSpares:
     def test_wearing_parts_without_a_spare(self, sourced):
         finding = sourced("SOURCE-05")
-        assert (finding.verdict, finding.value) == (Verdict.MARGINAL, 2)
+        assert (finding.verdict, finding.value, finding.limit) == (Verdict.MARGINAL, 0, 2)
         assert "without a spare: fan (30 days), board (2 days)" in finding.because  # the longest wait first
 
     def test_rules_and_the_drawer_are_spares(self, sourced):
         finding = sourced(
             "SOURCE-05", spares=[{"wear": "fan", "at-least": 1}], stock=[{"part": "board", "quantity": 3}]
         )
-        assert (finding.verdict, finding.value) == (Verdict.SOUND, 0)
+        assert (finding.verdict, finding.value) == (Verdict.SOUND, 2)
         no_more_than_used = sourced(
             "SOURCE-05", spares=[{"wear": "fan", "extra": "10 %"}], stock=[{"part": "board", "quantity": 2}]
         )

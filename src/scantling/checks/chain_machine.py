@@ -40,7 +40,7 @@ def _run(reader: Reader, subject: str) -> Finding | NotLookedAt:
     seed = seed_of(CHECK.code, subject)
     of_chains = reader.kept(all_inside_ratio, tuple(chains.values()), seed, CHAIN_SAMPLES) if chains else 1.0
     of_holes = [_holes(reader, meetings, end, seed) for end in ENDS]
-    share, best, worst = (of_chains * one[0][0] for one in of_holes)
+    share, best, worst = (100 * of_chains * one[0][0] for one in of_holes)
     wanted = WANTED_RATIO.value * prod(_asked(reader.design, name) for name in chains)
     count = len(chains) + sum(map(len, meetings.values()))
     alone = 100 * WANTED_RATIO.value**count
@@ -49,8 +49,8 @@ def _run(reader: Reader, subject: str) -> Finding | NotLookedAt:
         CHECK,
         reader,
         subject,
-        rule=lambda share: 100 * share,
-        inputs={"share": Input("places of holes made by hand", share, worst, best, assumed=bool(meetings))},
+        rule=lambda share: share,
+        inputs={"share": Input("places of holes made by hand", share, worst, best, "%", assumed=bool(meetings))},
         bounds=at_least(100 * wanted),
         unit="%",
         because=f"{{value}} of machines go together without handwork; {{limit}}. {held} {count} of these at 99.7 % "

@@ -38,7 +38,7 @@ def _run(reader: Reader, subject: str) -> Finding:
         return say(CHECK, reader, subject, Verdict.SOUND, "No holes made by hand here must meet others.")
     wanted = WANTED_RATIO.value
     told = [sampled(reader, found, sheet, end, seed_of(CHECK.code, subject)) for end in ENDS]
-    share, best, worst = (one[0][0] for one in told)
+    share, best, worst = (100 * one[0][0] for one in told)
     lacking = max(0.0, *(play - one.play_mm for play, one in zip(told[0][2], found, strict=True)))
     first = found[0]
     hole_mm = first.hole_mm + 2 * lacking
@@ -46,15 +46,15 @@ def _run(reader: Reader, subject: str) -> Finding:
         CHECK,
         reader,
         subject,
-        rule=lambda share: 100 * share,
-        inputs={"share": Input("places of holes made by hand", share, worst, best, assumed=True)},
+        rule=lambda share: share,
+        inputs={"share": Input("places of holes made by hand", share, worst, best, "%", assumed=True)},
         bounds=at_least(100 * wanted),
         unit="%",
         because=f"Every screw goes in at once in {{value}} of {SAMPLES:,} copies sampled; {{limit}}. Holes are placed "
         f"to ± {BY_HAND.value:g} mm by hand and ± {first.mate_mm.value:g} mm in {first.mate}; a screw of "
         f"{first.screw_mm:g} mm has {round_shown(first.play_mm, 'mm')} of play to any side of the middle.",
-        mend=f"holes of {ceil(10 * hole_mm - TENTH_SPARED) / 10:g} mm under a washer instead of {first.hole_mm:g} mm, "
-        "or drill through both at once",
+        mend=f"holes of {ceil(10 * hole_mm - TENTH_SPARED) / 10:g} mm under a washer instead of "
+        f"{round_shown(first.hole_mm)} mm, or drill through both at once",
     )
     return replace(finding, verdict=Verdict.MARGINAL) if finding.verdict is Verdict.UNSOUND else finding
 

@@ -7,7 +7,7 @@ from scantling.build.reader import Reader
 from scantling.build.sourcing import bought_parts
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge
-from scantling.checks.limits import at_most
+from scantling.checks.limits import at_least
 from scantling.checks.rule import check_of
 from scantling.checks.sourcing import listed, softened, whole
 from scantling.findings import Finding
@@ -27,11 +27,12 @@ def _run(reader: Reader, subject: str) -> Finding:
             CHECK,
             reader,
             subject,
-            rule=lambda gone: gone,
-            inputs={"gone": known("parts that are no longer made", float(len(gone)))},
-            bounds=at_most(0.0),
+            rule=lambda made: made,
+            inputs={"made": known("parts that are still made", float(len(said) - len(gone)))},
+            bounds=at_least(float(len(said))),
             unit="",
-            because=f"Of {len(said)} bought parts of which it is said, {words}{also}. Obsolete: {{value}}; {{limit}}.",
+            because=f"Of {len(said)} bought parts of which it is said, {words}{also}. Still made: {{value}}; "
+            "{limit}.",
             mend="choose a part that is still made, or buy its spare now",
         )
     )

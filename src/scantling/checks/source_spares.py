@@ -7,7 +7,7 @@ from scantling.build.reader import Reader
 from scantling.build.sourcing import Bought, bought_parts
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge
-from scantling.checks.limits import at_most
+from scantling.checks.limits import at_least
 from scantling.checks.rule import check_of
 from scantling.checks.sourcing import listed, softened, whole
 from scantling.findings import Finding
@@ -26,11 +26,11 @@ def _run(reader: Reader, subject: str) -> Finding:
             CHECK,
             reader,
             subject,
-            rule=lambda bare: bare,
-            inputs={"bare": known("wearing parts without a spare", float(len(bare)))},
-            bounds=at_most(0.0),
+            rule=lambda spared: spared,
+            inputs={"spared": known("wearing parts with a spare", float(len(wearing) - len(bare)))},
+            bounds=at_least(float(len(wearing))),
             unit="",
-            because=f"Of {len(wearing)} parts that wear or break, {words}. Without: {{value}}; {{limit}}.",
+            because=f"Of {len(wearing)} parts that wear or break, {words}. With a spare: {{value}}; {{limit}}.",
             mend="add a rule to the workshop's spares, as in spares: [{wear: CLASS, at-least: 1}]",
         )
     )

@@ -6,7 +6,7 @@ from scantling.build.reader import Reader
 from scantling.build.sourcing import Bought
 from scantling.checks.inputs import known
 from scantling.checks.judging import judge
-from scantling.checks.limits import at_most
+from scantling.checks.limits import at_least
 from scantling.checks.rule import check_of
 from scantling.checks.sourcing import all_bought, listed, softened, whole
 from scantling.findings import Finding
@@ -29,11 +29,11 @@ def _run(reader: Reader, subject: str) -> Finding:
             CHECK,
             reader,
             subject,
-            rule=lambda risky: risky,
-            inputs={"risky": known("parts with nothing to fall back on", float(len(risky)))},
-            bounds=at_most(0.0),
+            rule=lambda safe: safe,
+            inputs={"safe": known("parts with something to fall back on", float(len(bought) - len(risky)))},
+            bounds=at_least(float(len(bought))),
             unit="",
-            because=f"{because}. With nothing to fall back on: {{value}}; {{limit}}.",
+            because=f"{because}. With something to fall back on, or no need of it: {{value}}; {{limit}}.",
             mend="describe a stand-in, ask a second vendor, or order these first",
         )
     )
