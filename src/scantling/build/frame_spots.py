@@ -11,10 +11,11 @@ from scantling.build.reader import Reader
 from scantling.build.sizes import feature
 from scantling.build.stacks import named_places
 from scantling.errors import LookUpError
-from scantling.model.kinds import Rod, ThreadedRod, Washer
+from scantling.model.kinds import Motor, Rod, ThreadedRod, Washer
 from scantling.shapes.edges import distance_mm
 from scantling.shapes.outline import Circle, Outline
 from scantling.tables.fastener_names import head_and_thread
+from scantling.tables.motor_faces import motor_face
 from scantling.tables.threads import thread
 
 CUT_OUT_MM = 12.0  # round holes from this size on are cut out of a panel that is reckoned; smaller ones count nothing
@@ -44,7 +45,7 @@ def grips(reader: Reader, sheet: str, purpose: str) -> tuple[Grip, ...]:
     if not entries:
         raise NotDescribedError((f"sheets.{sheet}.holes (one for {purpose})",))
     found = [hole for entry in entries for hole in reader.derive(entry_holes, sheet, entry)]
-    return tuple(_grip(reader, purpose, hole) for hole in found)
+    return tuple(_grip(reader, purpose, hole) for hole in found if hole.purpose != "collar")
 
 
 def purposes_of(reader: Reader, sheet: str, place: str) -> tuple[str, ...]:
@@ -91,6 +92,9 @@ def _clamped(reader: Reader, purpose: str, hole: ResolvedHole) -> tuple[float, f
         return major_mm, max((_washer_mm(style, screw) for style in styles), default=BARE_WASHER_RATIO * major_mm)
     place = purpose.partition(".")[0]
     part = reader.part(place) if place in reader.design.places else None
+    if isinstance(part, Motor):
+        major_mm = thread(motor_face(part.frame_size).thread).major_mm
+        return major_mm, BARE_WASHER_RATIO * major_mm
     if isinstance(part, ThreadedRod):
         return thread(part.thread).major_mm, _washer_mm("large", part.thread)
     if isinstance(part, Rod):

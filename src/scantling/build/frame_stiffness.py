@@ -151,7 +151,7 @@ def _judged(case: Catalogue, name: str) -> Place:
 
 
 def _fitted(case: Case, name: str) -> Figure:
-    """The joints that explain a measured push, on a frame of the sheet that was pushed, all else as in the reference."""
+    """The joints that explain a measured push, on a frame of the sheet that was pushed, all else as in the design."""
     push = _push_on(case, name)
     assert push is not None
     build = reference_build(case)
