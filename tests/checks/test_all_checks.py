@@ -103,12 +103,36 @@ def everything(bench):
     )
 
 
+def hanging(bench):
+    """Open a belt axis that hangs, with an idler and a motor on a printed end, of which all is described."""
+    parts = {
+        "end": {"kind": "printed", "meshes": [{"mesh": "a.stl"}], "plastics": ["PETG"]},
+        "ball": {**bench.parts["ball"], "mass": "16 g"},
+        "smooth": {"kind": "ball-bearing", "bore": "5 mm", "outer-diameter": "16 mm", "width": "5 mm"},
+    }
+    places = {
+        "y-motor": bench.options("motor-full", "motor-mid", "motor-flat", on="end"),
+        "end": "end",
+        "y-idler": bench.options("pulley-20", "smooth"),
+    }
+    axis = {
+        "vertical": "yes",
+        "idler": "y-idler",
+        "belt-at": "12 mm",
+        "driver-current": "1 A",
+        "needs.holds-itself": "yes",
+        "needs.lost-motion": "0.1 mm",
+    }
+    return bench.belt(axis, parts, places=places)
+
+
 @pytest.fixture(scope="module")
 def cases(bench):
     """Return the machines on which all checks are tried."""
     guide = {"guide.grip": "10 mm", "guide.parallel": "0.2 mm", "guide.seats": {"askew": "0.05 mm"}}
     return {
         "bed on a belt": bench.belt(guide),
+        "hanging on a belt": hanging(bench),
         "gantry and all": everything(bench),
         "a room": bench.span(),
         "wired": bench.wired(),

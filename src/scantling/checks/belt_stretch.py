@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from scantling.build.belt_runs import belt_runs
 from scantling.build.reader import Reader
+from scantling.checks.axis_loads import MOVING_MASS
 from scantling.checks.belt_loads import belt_load, strain_input, wanted_mm_s2
 from scantling.checks.judging import judge
 from scantling.checks.limits import INFORMATION
@@ -45,5 +46,6 @@ CHECK = check_of(
     title="Stretch of the belt",
     source="both runs side by side, k = force for a strain / length: a university thesis on toothed belts",
     subjects=belt_axes,
+    total=MOVING_MASS,
     informs=True,
 )

@@ -25,11 +25,11 @@ def rms_a(current_a: float, is_peak: bool) -> float:
 
 
 def torque_by_points_nmm(
-    points: Sequence[tuple[float, float]], speed_rev_s: float, voltage_ratio: float, current_ratio: float
+    curve_nmm: Sequence[tuple[float, float]], speed_rev_s: float, voltage_ratio: float, current_ratio: float
 ) -> float:
     """Pull-out torque from a published curve at another supply and current; 0 beyond its last point.
 
-    points : (speed, torque) of the curve, speeds growing [rev/s, N mm]
+    curve_nmm : (speed, torque) of the curve, speeds growing [rev/s, N mm]
     speed_rev_s : speed [rev/s]
     voltage_ratio : supply against that of the curve [-]
     current_ratio : driver's current against that of the curve, counted up to 1 [-]
@@ -45,9 +45,9 @@ def torque_by_points_nmm(
     """
     speed = speed_rev_s / voltage_ratio
     share = min(1.0, current_ratio)
-    if speed <= points[0][0]:
-        return share * points[0][1]
-    for (low, low_nmm), (high, high_nmm) in pairwise(points):
+    if speed <= curve_nmm[0][0]:
+        return share * curve_nmm[0][1]
+    for (low, low_nmm), (high, high_nmm) in pairwise(curve_nmm):
         if speed <= high:
             return share * (low_nmm + (speed - low) / (high - low) * (high_nmm - low_nmm))
     return 0.0

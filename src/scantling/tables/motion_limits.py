@@ -45,7 +45,7 @@ def motion_limit(name: str) -> MotionLimit:
     0.1
     """
     row = pick("limit of motion", name, {row["limit"]: row for row in rows("motion_limits")})
-    return MotionLimit(float(row["amount"]), row["unit"], row["source"])
+    return MotionLimit(float(row["amount_number"]), row["unit"], row["source"])
 
 
 @cache
