@@ -238,3 +238,59 @@ class TestSpots:
         said = bench.said(apart, "FRAME-02", "frame angle")
         assert isinstance(said, NotLookedAt)
         assert "move freely" in said.needs[0]
+
+
+class TestProfiles:
+    """A gallows of profiles: a post and an arm, pushed at its end."""
+
+    @pytest.fixture
+    def gallows(self, bench):
+        def make(**profile):
+            part = {"kind": "profile", "width": "20 mm", "height": "20 mm", "material": "aluminium", **profile}
+            post = {
+                "place": "post",
+                "from": {"point": ["0 mm", "0 mm", "0 mm"]},
+                "to": {"point": ["0 mm", "0 mm", "300 mm"]},
+            }
+            arm = {
+                "place": "arm",
+                "from": {"point": ["0 mm", "0 mm", "300 mm"]},
+                "to": {"point": ["200 mm", "0 mm", "300 mm"]},
+            }
+            end = {"point": ["200 mm", "0 mm", "300 mm"]}
+            board = {"kind": "sheet", "material": "MDF", "thickness": "9 mm"}
+            return bench.case(
+                None,
+                {"board": Outline(rectangle_loop(100.0, 300.0))},
+                parts={"profile": part, "mdf": board},
+                places={
+                    "post": "profile",
+                    "arm": "profile",
+                    "board": bench.options("mdf", at=["0 mm", "500 mm", "0 mm"]),
+                },
+                joints={"foot": SCREW, "head": {**SCREW, "count": 1}},
+                sheets={"board": {"outline": "board.dxf", "holes": HOLES}},
+                frames={
+                    "gallows": {
+                        "panel": "board",
+                        "beams": [post, arm],
+                        "held": [{"point": ["0 mm", "0 mm", "0 mm"]}, {"on": "board", "at": "joint:foot"}],
+                        "pushes": [{"spot": end, "direction": "z", "force": "10 N", "sway-limit": "0.5 mm"}],
+                    }
+                },
+            )
+
+        return make
+
+    # Source: beam tables: an arm on a post gives F L² (L/3 + H) / (E I), aluminium 70 GPa, I = a⁴/12 = 13333 mm4
+    @pytest.mark.outside
+    def test_a_solid_profile(self, bench, gallows):
+        finding = bench.said(gallows(), "FRAME-02", "frame gallows")
+        assert finding.value == pytest.approx(10 * 200**2 * (200 / 3 + 300) / (70_000 * 13_333), rel=0.01)
+        assert finding.verdict is Verdict.SOUND
+        assert "bars 100 %" in finding.because
+
+    def test_a_tube_gives_more(self, bench, gallows):
+        solid = bench.said(gallows(), "FRAME-02", "frame gallows")
+        tube = bench.said(gallows(wall="1.5 mm"), "FRAME-02", "frame gallows")
+        assert tube.value == pytest.approx(solid.value * 20**4 / (20**4 - 17**4), rel=0.01)
