@@ -54,6 +54,13 @@ def test_a_value_of_zero_has_room_on_both_sides():
     assert solved(within(-0.25, 0.4), 0.0).intervals == (Interval(-0.25, 0.4),)
 
 
+@pytest.mark.parametrize("now", [5.0, -5.0, 0.0])
+def test_an_end_at_zero_is_found_in_a_few_steps(now):
+    tried = []
+    solved(lambda value: tried.append(value) or (GOOD if value >= 0 else BAD), now)
+    assert len(tried) < 200
+
+
 @given(st.floats(0.1, 500), st.floats(0.03, 0.9), st.floats(0.03, 5))
 def test_ends_are_good_and_what_lies_beyond_them_is_not(now, below, above):
     low, high = now * (1 - below), now * (1 + above)

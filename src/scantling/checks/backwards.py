@@ -91,8 +91,8 @@ def _grid(now: float, whole: bool) -> list[float]:
 
 def _end(is_good: Callable[[float], bool], inside: float, outside: float) -> float:
     """Return the last good value on the way out, with few digits where one near it is good, else rounded inwards."""
-    first = inside
-    while abs(inside - outside) > _NEARNESS * max(abs(inside), abs(outside)):
+    first, step = inside, abs(inside - outside)  # the step counts where the end is zero, to which nothing is near
+    while abs(inside - outside) > _NEARNESS * max(abs(inside), abs(outside), step):
         middle = (inside + outside) / 2
         inside, outside = (middle, outside) if is_good(middle) else (inside, middle)
     plain = float(f"{inside:.{_DIGITS - 1}g}") if abs(inside) > _NEARNESS else 0.0

@@ -95,7 +95,7 @@ def _explained(case: Case, finding: Finding, asked: Sequence[Asked]) -> Explanat
 def _is_of(finding: Finding, one: Asked) -> bool:
     """True where the finding was judged by this rule: of several on one subject it shows the one that matters most."""
     point = one.trial.point()
-    limit = point.low if finding.side is Limit.LOWER else point.high
+    limit = point.high if finding.side is Limit.UPPER else point.low
     wanted = ((finding.value, point.value), (finding.limit, limit))
     return finding.value is None or all(
         said is None or found is None or abs(said - found) <= _SAME * max(1.0, abs(found)) for said, found in wanted

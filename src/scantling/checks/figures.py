@@ -93,7 +93,7 @@ def solve_for(trial: Trial, name: str) -> Solved:
         known = replace(trial.inputs[name], nominal=value, low=value, high=value, missing=False)
         try:
             return weigh(Trial(trial.rule, {**trial.inputs, name: known}, trial.bounds)).verdict.rank
-        except (ArithmeticError, ValueError):  # beyond what the rule is valid for
+        except (ArithmeticError, ValueError, TypeError):  # beyond what the rule is valid for: roots turn complex there
             return Verdict.UNSOUND.rank
 
     return solved(rank_at, trial.inputs[name].nominal)

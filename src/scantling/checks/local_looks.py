@@ -98,7 +98,7 @@ def _rank(check: Check, reader: Reader, subject: str) -> int:
     """Return the rank of a verdict; what is not described stands in nobody's way."""
     try:
         found = check.run(reader, subject)
-    except (ArithmeticError, ValueError, ScantlingError):  # beyond what its rule is valid for
+    except (ArithmeticError, ValueError, TypeError, ScantlingError):  # beyond what its rule is valid for
         return Verdict.UNSOUND.rank
     return Verdict.SOUND.rank if isinstance(found, NotLookedAt) else found.verdict.rank
 
