@@ -150,3 +150,20 @@ def test_what_no_table_knows_is_refused_or_unknown_never_an_error(name, given):
         faults = ()
         assert all(f.verdict is not Verdict.SOUND or f.because for f in tried.findings)
     assert all(fault.what and fault.mend for fault in faults)
+
+
+def test_a_chain_of_sizes():
+    """60 ± 0.2 less 19.9 ± 0.1 and 39.8 ± 0.1: 0.3, worst ± 0.4; nearly all ± √(0.2² + 2 · 0.1²) = 0.245."""
+    given = {"sizes": "60 mm ± 0.2 mm; - 19.9 mm ± 0.1 mm; - 39.8 mm ± 0.1 mm", "at_least": "0 mm"}
+    worst = only("chain", "CHAIN-01", **given)
+    assert (worst.value, worst.low, worst.high) == pytest.approx((0.3, -0.1, 0.7))
+    assert "0.0551 to 0.545 mm" in worst.because
+    assert only("chain", "CHAIN-02", **given).verdict is Verdict.SOUND
+    even = only("chain", "CHAIN-02", spread="even", **{**given, "at_least": "0.15 mm"})
+    assert even.verdict is Verdict.UNSOUND
+    assert "longer" in even.mend
+
+
+def test_a_chain_with_a_size_that_may_be_a_sum_or_a_tolerance():
+    with pytest.raises(FaultsError, match=r"tolerance or a sum"):
+        try_one("chain", {"sizes": "60 mm +0.2 mm -0.1 mm; - 59 mm", "at-least": "0 mm"})

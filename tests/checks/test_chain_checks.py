@@ -60,6 +60,13 @@ class TestYield:
         )
         assert held.value == pytest.approx(99.7, abs=0.05)
 
+    def test_where_no_size_alone_is_enough_all_are_held_tighter(self, chained):
+        limits = {"at-least": "0.4 mm", "at-most": "0.6 mm"}
+        terms = [{"size": "60 mm", "tolerance": "0.5 mm"}, {"size": "59.5 mm", "sign": "-", "tolerance": "0.4 mm"}]
+        share = re.search(r"hold every size to (\d+) % of its tolerance", chained("CHAIN-02", terms, **limits).mend)
+        held = [{**term, "tolerance": f"{float(term['tolerance'][:3]) * int(share[1]) / 100} mm"} for term in terms]
+        assert chained("CHAIN-02", held, **limits).value == pytest.approx(99.7, abs=0.2)
+
     @pytest.mark.outside
     @pytest.mark.parametrize(
         ("spread", "share"),

@@ -72,7 +72,8 @@ def test_a_slot_takes_up_what_lies_along_it():
 
 @pytest.mark.outside
 def test_yield_of_holes_is_that_of_the_machine():
-    # naive: "each group goes together in 99.7 % of all". Source: independent chances multiply, 0.997^20 = 94.2 %
+    # Naive: "each group goes together in 99.7 % of all, so the machine does".
+    # Source: independent chances multiply, 0.997^20 = 94.2 %
     play = 0.5 / 3 * sqrt(2) * 2.9677 / 2  # two-sided 99.7 % of a normal distribution (tables)
     groups = [Pattern(PAIR, play, 0.5, 0.0, sheet=f"panel {n}") for n in range(20)]
     [whole], shares, _ = going_together(groups, 0.0, 0.0, 0.997, seed=3, samples=100_000)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scantling.api.trials import belt, hot, joint, reach, rods, screw, small, spares
+from scantling.api.trials import belt, chain, hot, joint, reach, rods, screw, small, spares
 from scantling.api.trials.trial import Ask, Trial
 from scantling.build.case import Case
 from scantling.build.reference import reference_build
@@ -27,6 +27,7 @@ TRIALS: Mapping[str, Trial] = {
         reach.TRIAL,
         small.FIT,
         joint.TRIAL,
+        chain.TRIAL,
         hot.WARMING,
         hot.PLASTIC,
         hot.WIRE,

@@ -83,6 +83,9 @@ def _mended(reader: Reader, found: Varied, of: Limited, wanted: float, seed: int
         ways.append(f"{'and ' if ways else ''}give its slot {round_shown(longer_mm, 'mm')} more length")
     first = " ".join(ways)
     tight = [_tightened(reader, found, of, name, wanted, seed) for name in _spreading(found)]
+    if longer_mm and not any(tight):  # what the sizes spread shrinks as they do
+        range_mm = of.high_mm - of.low_mm
+        tight = [f"hold every size to {100 * range_mm / (range_mm + longer_mm):.0f} % of its tolerance"]
     return ", or ".join(one for one in (first, *tight) if one) or "make sizes in one go, or a longer slot"
 
 

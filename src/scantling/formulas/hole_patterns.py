@@ -81,7 +81,7 @@ def least_play_mm(errors_mm: Array, points_mm: Sequence[tuple[float, float]], en
 
 
 def going_together(
-    patterns: Sequence[Pattern],
+    patterns_mm: Sequence[Pattern],
     scale_ratio: float,
     seam_mm: float,
     wanted_ratio: float,
@@ -90,7 +90,7 @@ def going_together(
 ) -> list[list[float]]:
     """The share of machines in which all patterns go together; of each pattern its own share and the play it wants.
 
-    patterns : of one machine
+    patterns_mm : of one machine
     scale_ratio : ± of the scale of a template, across and along; three standard deviations
     seam_mm : ± of the shift of a tile at a seam
     wanted_ratio : yield for which the wanted play is told
@@ -109,10 +109,12 @@ def going_together(
     import numpy as np
 
     stream = np.random.default_rng(seed)
-    scales = {name: stream.standard_normal((samples, 2)) / SIGMAS for name in dict.fromkeys(p.sheet for p in patterns)}
+    scales = {
+        name: stream.standard_normal((samples, 2)) / SIGMAS for name in dict.fromkeys(p.sheet for p in patterns_mm)
+    }
     whole = np.ones(samples, dtype=bool)
     shares, plays = [], []
-    for pattern in patterns:
+    for pattern in patterns_mm:
         at = np.array(pattern.points_mm, dtype=float)
         each = (pattern.scatter_mm**2 + pattern.mate_mm**2) ** 0.5 / SIGMAS
         errors = each * stream.standard_normal((samples, len(at), 2))
