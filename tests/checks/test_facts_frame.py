@@ -34,7 +34,7 @@ def said(session):
 
 
 def test_an_inch_rod_stands_in_for_m8_in_a_frame(said):
-    """Common practice, no source: 5/16 in for M8 where strength is far from the limit; here the frame gives 7 % more."""
+    """Common practice, no source: 5/16 in for M8 where strength is far from the limit; it gives 7 % more."""
     metric, inch = said("FRAME-02"), said("FRAME-02", "frame-rod=frame-rod-5-16")
     assert inch.verdict is Verdict.SOUND
     assert inch.value == pytest.approx(1.07 * metric.value, rel=0.02)

@@ -29,7 +29,6 @@ NAMES = {
     "Serving": "scantling.api.checked",
     "Plan": "scantling.api.checking",
     "compare_frame": "scantling.api.framing",
-    "draw_frames": "scantling.api.framing",
     "motion_maps": "scantling.api.mapping",
     "motion_files": "scantling.api.mapping",
     "make_design_plan": "scantling.api.planning",
