@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[float64]
 
-SAMPLES = 20_000
+SAMPLES = 10_000
 _FINE_RATIO = 0.1  # of the samples: those of the largest play, on which its quantile hangs
 _ROUNDS = 12  # of weighing anew: within a hundredth of the best place
 
