@@ -11,7 +11,7 @@ import sys
 
 from measuring import Measure, load_note
 
-SUBJECTS = ("starting", "planning", "following", "choices", "purchases")
+SUBJECTS = ("starting", "checking", "planning", "following", "choices", "purchases")
 
 
 def main(wanted: list[str]) -> int:
