@@ -23,7 +23,7 @@ from scantling.quantities import Figure, Grade
 from scantling.shapes.outline import polygon_loop
 from scantling.tables.check_limits import check_limit
 
-SIZES_IN_PANEL = 10  # sides of a triangle along a panel's width, its root of area; the finer mesh has twice as many
+SIZES_IN_PANEL = 8  # sides of a triangle along a panel's width, its root of area; the finer mesh has twice as many
 MODES = 3
 T_MM3_PER_KG_M3 = 1e-12
 LEAST_JOINTS_RATIO, MOST_JOINTS_RATIO = 0.01, 100.0  # between which a measured push is explained by joints
