@@ -342,3 +342,11 @@ class TestMap:
     def test_an_axis_that_says_nothing_has_none(self, bench):
         case = bench.belt({"needs.speed": None})
         assert axis_maps(case, bench.reference(case)) == ()
+
+
+def test_a_port_carries_what_the_driver_is_set_to(bench):
+    board = {"kind": "board", "ports": [{"does": "driver", "current": "1.4 A"}]}
+    wants = {"main": {"board": "board", "wants": [{"does": "driver", "for": "y-motor"}]}}
+    for set_to, verdict in (("1.0 A", Verdict.SOUND), ("1.5 A", Verdict.UNSOUND)):
+        case = bench.belt({"driver-current": set_to}, {"board": board}, places={"board": "board"}, electronics=wants)
+        assert bench.said(case, "PORT-02", "electronics main/driver/y-motor").verdict is verdict

@@ -94,6 +94,9 @@ def port_current_a(reader: Reader, on: Plugged) -> float:
 
 def _one_a(reader: Reader, on: Plugged, part: Part) -> float:
     if isinstance(part, Motor):
+        set_a = [axis.driver_current_a for axis in reader.design.axes.values() if axis.motor == on.want.place]
+        if set_a and set_a[0] is not None:
+            return float(set_a[0].value)
         rated_a = float(need(part.current_a, f"parts.{part.id}.current").value)
         return DRIVER_CURRENT_RATIO * rated_a / (PEAK_PER_RMS if part.current_basis == "peak" else 1.0)
     rail = need(on.electronics.rail, f"electronics.{on.name}.rail")

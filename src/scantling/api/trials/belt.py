@@ -20,7 +20,9 @@ def _design(given: Given) -> dict[str, Any]:
     if "current" in given:
         motor["current-basis"] = "rms"
     profile = _profile(given)
-    needs = {"speed": given.get("speed", CRAWL)} | fields(given, acceleration="acceleration", resolution="resolution")
+    needs = {"speed": given.get("speed", CRAWL)} | fields(
+        given, acceleration="acceleration", resolution="resolution", travel="travel"
+    )
     axis: dict[str, Any] = {
         "drive": "belt",
         "motor": "motor",
@@ -30,7 +32,7 @@ def _design(given: Given) -> dict[str, Any]:
         "needs": needs,
         "friction": given.get("friction", "3 N"),
     }
-    axis |= fields(given, supply_voltage="voltage", microsteps="microsteps")
+    axis |= fields(given, supply_voltage="voltage", microsteps="microsteps", axles="axles")
     return {
         "parts": {
             "motor": motor,
@@ -90,8 +92,12 @@ TRIAL = Trial(
         Ask("voltage", "voltage", "Supply voltage."),
         Ask("microsteps", "count", "Microsteps in a full step."),
         Ask("resolution", "length", "Wanted resolution."),
+        Ask(
+            "axles", "length", "Distance of the axles; with the travel it tells how far the axis rings after a corner."
+        ),
+        Ask("travel", "length", "Wanted travel."),
     ),
     _design,
-    ("BELT-01", "BELT-03"),
+    ("BELT-01", "BELT-03", "BELT-09", "AXIS-01"),
     _notes,
 )
