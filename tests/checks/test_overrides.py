@@ -70,7 +70,7 @@ def test_what_cannot_be_meant_is_a_fault(bench, entry, what, mend):
     (fault,) = override_faults(bench.belt(accepted=[entry]))
     assert what in fault.what
     assert mend in fault.mend
-    assert fault.code == "READ-49"
+    assert fault.code == "ACCEPT-01"
 
 
 def test_what_can_be_meant_is_none(bench):

@@ -15,7 +15,7 @@ from scantling.findings import Limit
 from scantling.model.design import Accepted
 from scantling.quantities import show_value
 
-CODE = "READ-49"
+CODE = "ACCEPT-01"
 
 
 def override_faults(case: Case) -> list[Fault]:

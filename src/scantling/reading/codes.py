@@ -51,7 +51,6 @@ CODES: dict[str, str] = {
     "READ-46": "a currency that is unknown or has no rate",
     "READ-47": "price levels are not in order",
     "READ-48": "readings of a printer's check bars make no sense",
-    "READ-49": "an accepted finding that no check makes, or a limit in another unit than the check's",
     "READ-60": "a list of parts has no column of that name",
     "READ-70": "plan.lock cannot be read",
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scantling.model.axis import BeltAxis, Guide, Moved, ScrewAxis
 from scantling.model.design import Chain, Mate, Rail
+from scantling.model.expression import Feature
 from scantling.model.kinds import (
     BallBearing,
     Belt,
@@ -20,6 +21,7 @@ from scantling.model.kinds import (
     ThreadedRod,
 )
 from scantling.model.part import Part
+from scantling.reading.rules.sizes import expect_feature
 from scantling.reading.scene import Scene
 
 Kinds = tuple[type[Part], ...]
@@ -30,6 +32,8 @@ _MATES: dict[str, tuple[Kinds, Kinds]] = {
     "belt on pulley": ((Belt,), (Pulley,)),
     "face on pattern": ((Motor,), ()),
 }
+
+_ENDS = ("face", "thread", "outer")  # of a motor, a screw or a nut, a ball bearing: no lengths, yet ends that meet
 
 
 def axes(scene: Scene) -> None:
@@ -88,12 +92,15 @@ def mates(scene: Scene) -> None:
 
 def _mate(scene: Scene, name: str, mate: Mate) -> None:
     for key, text, kinds in zip("ab", (mate.a, mate.b), _MATES[mate.kind], strict=True):
-        place = text.partition(".")[0]
+        place, dot, feature = text.partition(".")
         path = ("design", "mates", name, key)
         if kinds:
             scene.expect_kind(place, kinds, f"the mate {name!r}", *path)
         else:
             scene.expect("places", place, f"the mate {name!r}", *path)
+        is_fit = not kinds or all(isinstance(part, kinds) for _, part in scene.options(place))
+        if dot and feature not in _ENDS and is_fit:
+            expect_feature(scene, f"the mate {name!r}", ("mates", name, key), Feature(place, feature))
     if mate.a == mate.b:
         scene.add("43", f"the mate {name!r} joins {mate.a!r} with itself", "name two features", "design", "mates", name)
 
