@@ -14,7 +14,6 @@ from scantling.model.workshop import Actual, Customs, Rate
 from scantling.plans.orders import order_sheets
 from scantling.plans.parts_list import parts_lines, parts_table
 from scantling.plans.sheets.from_plan import thickness_words
-from scantling.quantities import parse_figure
 
 DAY = date(2026, 2, 27)
 
@@ -50,7 +49,7 @@ def test_an_order_in_the_workshop_s_own_currency_has_no_rate():
 
 @pytest.mark.parametrize(("day", "ending"), [(DAY, "measured on 2026-02-27"), (None, "measured")])
 def test_a_measured_thickness_says_when(day, ending):
-    actual = Actual(part="ply-6", size="thickness", value=parse_figure("5.8 mm ± 0.1 mm", "length"), measured_on=day)
+    actual = Actual(part="ply-6", size="thickness", value="5.8 mm ± 0.1 mm", measured_on=day)
     case = plotter_case(actuals=(actual,))
     reader = case.reader(built(case))
     drawing = next(one for one in drawings(reader) if one.part == "ply-6")
