@@ -8,9 +8,9 @@ import pytest
 
 from scantling.build import keeping
 from scantling.build.keeping import Keeper, kept_name
-from scantling.elements.kept import reduced_data
-from scantling.elements.plate import Plate
-from scantling.elements.triangulate import Disc
+from scantling.shapes.elements.kept import reduced_data
+from scantling.shapes.elements.plate import Plate
+from scantling.shapes.elements.triangulate import Disc
 
 SQUARE = ((0.0, 0.0), (50.0, 0.0), (50.0, 50.0), (0.0, 50.0))
 

@@ -21,7 +21,6 @@ RANKS = {
     "tables": 1,
     "formulas": 1,
     "shapes": 1,
-    "elements": 1,  # finite elements; reads ``errors`` alone, for what it finds is kept under its own source
     "drawing": 1,
     "model": 2,
     "reading": 3,

@@ -5,7 +5,6 @@ from __future__ import annotations
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature
-from scantling.elements.bars import Section
 from scantling.errors import LookUpError
 from scantling.formulas.sections import (
     box_torsion_mm4,
@@ -15,6 +14,7 @@ from scantling.formulas.sections import (
     round_second_moment_mm4,
 )
 from scantling.model.kinds import Profile, Rod, ThreadedRod
+from scantling.shapes.elements.bars import Section
 from scantling.tables.materials import material
 from scantling.tables.threads import thread
 

@@ -12,14 +12,14 @@ from scantling.build.placement import Placed
 from scantling.build.reader import Reader
 from scantling.build.sizes import feature, origin, size
 from scantling.build.typical import density
-from scantling.elements.frame import Axes, Spring, Vector
-from scantling.elements.plate import Plate
-from scantling.elements.triangulate import Disc
 from scantling.errors import LookUpError
 from scantling.formulas.panel_joints import clamp_stiffness_n_mm, clamp_turning_nmm_rad, slip_modulus_n_mm
 from scantling.model.frame import FramePanel
 from scantling.model.kinds import SheetStock
 from scantling.quantities import Figure
+from scantling.shapes.elements.frame import Axes, Spring, Vector
+from scantling.shapes.elements.plate import Plate
+from scantling.shapes.elements.triangulate import Disc
 from scantling.tables.materials import Material, material
 from scantling.tables.panels import PLAIN_POISSON_RATIO, PanelMaterial, panel_material
 

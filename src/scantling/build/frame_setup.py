@@ -17,10 +17,10 @@ from scantling.build.missing import NotDescribedError, each, need
 from scantling.build.reader import Reader
 from scantling.build.sizes import size
 from scantling.build.totals import read_total
-from scantling.elements.frame import GROUND, Bar, Model, Panel, Spring, Vector
-from scantling.elements.plate import Plate
 from scantling.model.frame import Beam, Frame, FramePanel, Link, Spot
 from scantling.quantities import Figure
+from scantling.shapes.elements.frame import GROUND, Bar, Model, Panel, Spring, Vector
+from scantling.shapes.elements.plate import Plate
 
 FIRM_N_MM = 1e8  # what stands for a firm hold of a bar's end
 _ONE_POINT_MM = 1.0

@@ -13,13 +13,13 @@ from scantling.build.frame_setup import FrameSetup, frame_setup
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Catalogue, Reader
 from scantling.build.reference import carry_over, reference_build
-from scantling.elements.frame import Frame, Mode, Parts, Pushed, Sheet
-from scantling.elements.kept import reduced_data, reduced_from
-from scantling.elements.plate import Plate, Reduced
-from scantling.elements.unfit import UnfitFrameError
 from scantling.model.place import Place
 from scantling.model.workshop import MeasuredPush
 from scantling.quantities import Figure, Grade
+from scantling.shapes.elements.frame import Frame, Mode, Parts, Pushed, Sheet
+from scantling.shapes.elements.kept import reduced_data, reduced_from
+from scantling.shapes.elements.plate import Plate, Reduced
+from scantling.shapes.elements.unfit import UnfitFrameError
 from scantling.shapes.outline import polygon_loop
 from scantling.tables.check_limits import check_limit
 

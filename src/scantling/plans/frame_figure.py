@@ -21,10 +21,10 @@ from scantling.build.frame_stiffness import (
 from scantling.build.reference import carry_over
 from scantling.drawing.primitives import Item, Line, Page, Pen, Point, Polygon, Text
 from scantling.drawing.svg import to_svg
-from scantling.elements.plate import plate_shape
 from scantling.model.build import Build
 from scantling.plans.frame_rows import FrameRow, FrameTable
 from scantling.quantities import Figure
+from scantling.shapes.elements.plate import plate_shape
 
 _DEPTH_X, _DEPTH_Y = 0.42, 0.26  # how far a millimetre to the back goes right and up
 _SWING_RATIO = 0.10  # of the frame's size, that the largest movement is drawn with

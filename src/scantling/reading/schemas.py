@@ -28,10 +28,13 @@ SHORT_FORMS: dict[str, dict[str, Any]] = {
     "Into": {"type": "string", "description": "a nut or a thread", "examples": ["lock nut", "y-motor.tapped"]},
     "ChainTerm": {"type": "string", "pattern": "^[+-]", "examples": ["- rod.length"]},
     "Level": {"type": "string", "pattern": ":", "description": "packs: price", "examples": ["4: 8.60"]},
+    "FramePanel": {"type": "string", "description": "a place of a sheet"},
     "Paper": {"type": "string", "examples": ["A4", "Letter"]},
 }
 # fields of a class that also take a list of names, meaning all of each
 _LISTS_OF_NAMES = {"Step": ("uses", "joints")}
+# fields of a class whose list of texts may be a single one without brackets
+_ONE_OR_MORE = {"Spot": ("at",)}
 _TAGS = ("kind", "drive")
 
 
@@ -101,6 +104,8 @@ def _definition(name: str, definition: dict[str, Any]) -> None:
     for field in _LISTS_OF_NAMES.get(name, ()):
         names = {"type": "array", "items": {"type": "string"}, "description": "all pieces of each"}
         properties[field] = {"anyOf": [properties[field], names]}
+    for field in _ONE_OR_MORE.get(name, ()):
+        properties[field] = {"anyOf": [{"type": "string", "description": "one of them"}, properties[field]]}
 
 
 def _loosen(schema: Any) -> None:

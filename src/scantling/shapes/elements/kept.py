@@ -5,7 +5,7 @@ from __future__ import annotations
 from base64 import b64decode, b64encode
 from typing import Any
 
-from scantling.elements.plate import Plate, Reduced, reduce_plate
+from scantling.shapes.elements.plate import Plate, Reduced, reduce_plate
 
 _MATRICES = ("bend", "bend_mass", "stretch", "stretch_mass")
 

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from math import pi, sqrt
 from typing import Any
 
-from scantling.elements.bars import Section, bar_matrices
-from scantling.elements.plate import Reduced
-from scantling.elements.unfit import UnfitFrameError
+from scantling.shapes.elements.bars import Section, bar_matrices
+from scantling.shapes.elements.plate import Reduced
+from scantling.shapes.elements.unfit import UnfitFrameError
 
 GROUND = -1
 FREE_MM_N = 1e3  # a frame that gives so far to a newton is no frame: something in it is not held

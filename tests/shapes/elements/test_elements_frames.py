@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 from Pynite import FEModel3D
 
-from scantling.elements.bars import Section
-from scantling.elements.frame import GROUND, Bar, Frame, Model, Panel, Parts, Sheet, Spring
-from scantling.elements.plate import Plate, reduce_plate
-from scantling.elements.triangulate import Disc
-from scantling.elements.unfit import UnfitFrameError
+from scantling.shapes.elements.bars import Section
+from scantling.shapes.elements.frame import GROUND, Bar, Frame, Model, Panel, Parts, Sheet, Spring
+from scantling.shapes.elements.plate import Plate, reduce_plate
+from scantling.shapes.elements.triangulate import Disc
+from scantling.shapes.elements.unfit import UnfitFrameError
 
 ONE_PERCENT = 0.01
 UPRIGHT = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))

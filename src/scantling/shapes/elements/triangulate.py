@@ -13,7 +13,7 @@ from itertools import pairwise
 from math import ceil, cos, hypot, pi, sin, sqrt
 from typing import Any
 
-from scantling.elements.unfit import UnfitFrameError
+from scantling.shapes.elements.unfit import UnfitFrameError
 
 Point = tuple[float, float]
 RING = 8  # nodes on the rim of a disc

@@ -12,9 +12,9 @@ import pytest
 from scipy.sparse import diags
 from scipy.sparse.linalg import eigsh, spsolve
 
-from scantling.elements.plate import gather, node_areas
-from scantling.elements.shell import bending_stiffness, elasticity, membrane_stiffness
-from scantling.elements.triangulate import Mesh, triangulate
+from scantling.shapes.elements.plate import gather, node_areas
+from scantling.shapes.elements.shell import bending_stiffness, elasticity, membrane_stiffness
+from scantling.shapes.elements.triangulate import Mesh, triangulate
 
 MODULUS_MPA, THICKNESS_MM = 70_000.0, 2.0
 

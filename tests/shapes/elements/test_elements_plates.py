@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 from scipy.sparse.linalg import spsolve
 
-from scantling.elements.kept import reduced_data, reduced_from
-from scantling.elements.plate import Plate, reduce_plate
-from scantling.elements.triangulate import Disc, triangulate
-from scantling.elements.unfit import UnfitFrameError
+from scantling.shapes.elements.kept import reduced_data, reduced_from
+from scantling.shapes.elements.plate import Plate, reduce_plate
+from scantling.shapes.elements.triangulate import Disc, triangulate
+from scantling.shapes.elements.unfit import UnfitFrameError
 
 ONE_PERCENT = 0.01
 PRESSURE_MPA = 0.001

@@ -12,8 +12,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from scantling.elements.shell import bending_stiffness, elasticity, membrane_stiffness
-from scantling.elements.triangulate import Disc, Mesh, Point, triangulate
+from scantling.shapes.elements.shell import bending_stiffness, elasticity, membrane_stiffness
+from scantling.shapes.elements.triangulate import Disc, Mesh, Point, triangulate
 
 OWN_SHAPES = 6  # with the discs held, for the panel's own swinging between them
 
