@@ -84,7 +84,7 @@ def test_no_command_at_all_shows_the_help_and_is_not_taken_for_success(call):
 @pytest.mark.parametrize(
     ("words", "hint"),
     [
-        (("plna",), "did you mean plan?"),
+        (("plna",), "did you mean plan"),
         (("tri",), "did you mean try?"),
         (("qqq",), "known are"),
         (("try", "blet"), "did you mean belt?"),

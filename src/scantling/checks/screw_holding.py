@@ -57,8 +57,10 @@ class Hanging:
 
     def held_percent(self, mass: float, thread: float, detent: float) -> float:
         """Return what holds as a share of what drives."""
-        held_nmm = self.rubbing_nmm(mass, thread) + self.motors * detent
-        return min(MOST_SHOWN_PERCENT, 100 * held_nmm / max(self.driving_nmm(mass), 1e-9))
+        driving_nmm = self.driving_nmm(mass)
+        if driving_nmm <= 0:  # nothing hangs on it
+            return MOST_SHOWN_PERCENT
+        return min(MOST_SHOWN_PERCENT, 100 * (self.rubbing_nmm(mass, thread) + self.motors * detent) / driving_nmm)
 
 
 def _run(reader: Reader, subject: str) -> Finding:
