@@ -25,7 +25,9 @@ def hardness_ratio(hardness_hrc: float) -> float:
     """
     lowest_hrc = HARDNESS_POINTS[0][0]
     if not hardness_hrc >= lowest_hrc:
-        raise ValueError(f"no hardness factor for {hardness_hrc:g} HRC: no worked life below {lowest_hrc:g} HRC is known")
+        raise ValueError(
+            f"no hardness factor for {hardness_hrc:g} HRC: no worked life below {lowest_hrc:g} HRC is known"
+        )
     for (low_hrc, low), (high_hrc, high) in pairwise(HARDNESS_POINTS):
         if hardness_hrc == low_hrc:
             return low

@@ -17,4 +17,6 @@ def guide_limit(name: str) -> Figure:
     """
     row = pick("limit of guides", name, {row["limit"]: row for row in rows("guide_limits")})
     value = float(row["usual_number"])
-    return Figure(value, float(row["low_number"] or value), float(row["high_number"] or value), Grade.TYPICAL, row["source"])
+    return Figure(
+        value, float(row["low_number"] or value), float(row["high_number"] or value), Grade.TYPICAL, row["source"]
+    )
