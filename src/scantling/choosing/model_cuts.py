@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from scantling.choosing.linear import Expr, Linear
@@ -136,3 +136,11 @@ def most_bars(most: Mapping[int, int], bar: Bar) -> int:
         per_bar = max(bar.room_um // bar.width_um(um), 1 if um == bar.length_um else 0)
         total += -(-count // per_bar) if per_bar else 0
     return total
+
+
+def least_bars(needs: Mapping[Resource, Wanted], part: str, bars: Sequence[Bar]) -> int:
+    """Return how many bars it takes at least, whatever is chosen: implied where bars are whole."""
+    room = max((bar.room_um for bar in bars), default=0)
+    wanted = {r.length_um: w.least for r, w in needs.items() if r.part == part and r.unit == "length"}
+    taken = sum(count * min(room, *(bar.width_um(um) for bar in bars)) for um, count in wanted.items()) if room else 0
+    return -(-taken // room) if room else 0

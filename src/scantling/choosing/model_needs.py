@@ -17,7 +17,7 @@ MOST_STATES = 16  # amounts of one need that get a switch each
 class Wanted:
     """Need and spares of one resource together.
 
-    expr : as a sum of columns    most : that it can be    some : at least 1 where any is needed, else 0
+    expr : as a sum of columns    most, least : that it can be    some : at least 1 where any is needed, else 0
     states : each amount that can be wanted, with its share, where one tree alone decides it
     parts : where several trees decide it, (amount, share) of each leaf that alone asks for some, constants included
     """
@@ -27,6 +27,7 @@ class Wanted:
     some: Expr
     states: dict[int, Expr] | None = None
     parts: tuple[tuple[int, Expr], ...] = ()
+    least: int = 0
 
 
 @dataclass
@@ -65,6 +66,8 @@ def _collect(flow: Flow, sources: dict[Resource, _Sources]) -> None:
 def _wanted(problem: Problem, resource: Resource, sources: _Sources, linear: Linear) -> Wanted:
     most = sources.constant + sum(max(amount for amount, _ in tree) for tree in sources.trees)
     most += spares(problem, resource, most)
+    least = sources.constant + sum(min(amount for amount, _ in tree) for tree in sources.trees)
+    least += spares(problem, resource, least)
     if len(sources.trees) > 1:
         reached = _reached(sources)
         if reached is not None:
@@ -72,7 +75,7 @@ def _wanted(problem: Problem, resource: Resource, sources: _Sources, linear: Lin
         need = _sum(sources)
         spare = _spare_column(problem, resource, sources, need, linear)
         parts = tuple((sources.constant + a, part) for tree in sources.trees for a, part in tree if a)
-        return Wanted(need.plus(spare), most, _some(sources), parts=parts)
+        return Wanted(need.plus(spare), most, _some(sources), parts=parts, least=least)
     amounts = sources.trees[0] if sources.trees else [(0, Expr(1))]
     states: dict[int, Expr] = {}
     for amount, part in amounts:
@@ -81,7 +84,7 @@ def _wanted(problem: Problem, resource: Resource, sources: _Sources, linear: Lin
     expr = Expr()
     for state, share in states.items():
         expr.plus(share, state)
-    return Wanted(expr, most, _some(sources), states)
+    return Wanted(expr, most, _some(sources), states, least=min(states))
 
 
 def _reached(sources: _Sources) -> list[int] | None:
@@ -114,7 +117,7 @@ def _by_state(problem: Problem, resource: Resource, sources: _Sources, reached: 
     for need, switch in switches.items():
         states.setdefault(wanted_of[need], Expr()).plus(switch)
     some = Expr(1).plus(switches[0], -1) if 0 in switches else Expr(1)
-    return Wanted(_weighed(switches, wanted_of), max(wanted_of.values()), some, states)
+    return Wanted(_weighed(switches, wanted_of), max(wanted_of.values()), some, states, least=min(wanted_of.values()))
 
 
 def _weighed(switches: dict[int, Expr], weights: dict[int, int]) -> Expr:

@@ -8,7 +8,15 @@ from dataclasses import dataclass, field
 from scantling.choosing.linear import Expr
 from scantling.choosing.mode import Waivers
 from scantling.choosing.model_answers import Answers, Flow
-from scantling.choosing.model_cuts import CutBars, bars_on_hand, cut_bars, forbid_idle_bars, most_bars, most_pieces
+from scantling.choosing.model_cuts import (
+    CutBars,
+    bars_on_hand,
+    cut_bars,
+    forbid_idle_bars,
+    least_bars,
+    most_bars,
+    most_pieces,
+)
 from scantling.choosing.model_needs import Wanted, wanted
 from scantling.choosing.model_packs import PackColumns, add_packs, forbid_surplus, has_thresholds, useful_packs
 from scantling.choosing.model_splits import add_splits
@@ -97,6 +105,7 @@ class Supplier:
             cover.plus(self.waivers.short(concern, most, most))
         else:
             self._cover_parts(want, in_hand, columns)
+            self._cover_least(want.least - in_hand, columns)
         self.linear.at_least(cover, 0)
         self._judge_surplus(columns, lack)
 
@@ -109,6 +118,15 @@ class Supplier:
                 for column in columns:
                     cover.plus(column.packs, min(column.offer.pack, lack))
                 self.linear.at_least(cover, 0)
+
+    def _cover_least(self, lack: int, columns: list[PackColumns]) -> None:
+        """Add how many packs it takes at least, whatever is chosen: implied where packs are whole."""
+        largest = max((column.offer.pack for column in columns), default=0)
+        if lack > 0 and largest:
+            packs = Expr()
+            for column in columns:
+                packs.plus(column.packs)
+            self.linear.at_least(packs, -(-lack // largest))
 
     def _may_split(self, columns: list[PackColumns]) -> bool:
         """Return whether packs above need are never of use, so that a list of splits is complete."""
@@ -182,6 +200,8 @@ class Supplier:
                 cover.plus(self.waivers.short(concern, want.most, want.most))
             if self.waivers.mode.held(concern):
                 self.linear.at_least(cover, 0)
+        if self.waivers.mode.held(concern) and not self.waivers.may(concern):
+            self.linear.at_least(_all_bars(bars), least_bars(self.needs, part, [cut.bar for cut in bars]))
         offered = [o for o in self.problem.offers if (o.part, o.unit) == (part, "length")]
         if any(self._is_lean(self._terms(offer)) for offer in offered):
             over = {um: Expr().plus(pieces[um]).plus(self.needs[Resource(part, "length", um)].expr, -1) for um in most}
@@ -247,6 +267,13 @@ class Supplier:
         concern = Concern("supply", "", part)
         if self.waivers.may(concern):
             self.linear.at_least(self.waivers.short(concern, 1, 1).plus(share, -1), 0)
+
+
+def _all_bars(bars: Iterable[CutBars]) -> Expr:
+    total = Expr()
+    for cut in bars:
+        total.plus(cut.bars)
+    return total
 
 
 def fits(count: int | None) -> bool:
