@@ -126,6 +126,19 @@ def hanging(bench):
     return bench.belt(axis, parts, places=places)
 
 
+def fastened(bench):
+    """Open a box whose screws are pulled, pushed and done up again, straight into the edge of a panel."""
+    parts = {
+        "ply": {"kind": "sheet", "material": "birch plywood", "thickness": "9 mm"},
+        "mdf": {"kind": "sheet", "material": "MDF", "thickness": "12 mm"},
+        "block": {"kind": "thing", "material": "birch plywood", "sizes": {"depth": "12 mm"}},
+    }
+    into = {"place": "block", "depth": "block.depth", "holds": "panel edge"}
+    loads = {"tightened": "3", "pull": "20 N", "slide": "10 N"}
+    joint = {"screw": "socket head M4", "through": ["panel.thickness"], "into": into, **loads}
+    return bench.case(parts=parts, places={"panel": bench.options("ply", "mdf"), "block": "block"}, joints={"j": joint})
+
+
 @pytest.fixture(scope="module")
 def cases(bench):
     """Return the machines on which all checks are tried."""
@@ -136,6 +149,7 @@ def cases(bench):
         "gantry and all": everything(bench),
         "a room": bench.span(),
         "wired": bench.wired(),
+        "fastened": fastened(bench),
     }
 
 

@@ -180,7 +180,7 @@ class TestAccepted:
             ("80 °C", "°C", 80),
             ("200 N mm", "N·mm", 200),
             ("900 km", "km", 900),
-            ("20", "teeth", None),
+            ("20", "teeth", 20),
             ("20 kg", "mm", None),
         ],
     )

@@ -21,7 +21,7 @@ PLAN_KEYS = {
     "infeasible",
 }
 PLAN_KEYS |= {"totals", "dates", "orders", "parts", "bars", "drills", "prints", "settings", "findings", "not_looked_at"}
-PLAN_KEYS |= {"unlocking", "coverage", "purchase", "steps", "drawings"}
+PLAN_KEYS |= {"unlocking", "coverage", "purchase", "steps", "drawings", "loom", "loom_totals"}
 FINDING_KEYS = {
     "code",
     "subject",
@@ -36,7 +36,7 @@ FINDING_KEYS = {
     "unit",
     "side",
 }
-FINDING_KEYS |= {"limit", "limit_high", "margin", "missing", "assumed"}
+FINDING_KEYS |= {"limit", "limit_high", "margin", "missing", "assumed", "hangs"}
 CONSEQUENCE_KEYS = {
     "topic",
     "subject",

@@ -32,10 +32,11 @@ PLACES = [
      "span + 2 * panel.thickness"],
 ]  # fmt: skip
 JOINTS = [
-    ["id", "title", "screw", "through", "into", "into.place", "into.depth", "count", "locking"],
+    ["id", "title", "screw", "through", "into", "into.place", "into.depth", "count", "locking", "tighten"],
     ["motor-to-panel", "Motor to panel", "socket head M3", "washer; panel.thickness", "", "x-motor",
-     "x-motor.tapped-depth", "4", ""],
-    ["pen-clamp", "Pen clamp", "socket head M3", "washer; carriage.clamp; washer", "lock nut", "", "", "2", "lock nut"],
+     "x-motor.tapped-depth", "4", "", "0.25 N m"],
+    ["pen-clamp", "Pen clamp", "socket head M3", "washer; carriage.clamp; washer", "lock nut", "", "", "2", "lock nut",
+     ""],
 ]  # fmt: skip
 HOLES = [
     ["for", "at", "repeat", "fit", "care"],

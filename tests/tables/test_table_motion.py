@@ -45,3 +45,15 @@ def test_every_band_ascends_and_every_limit_can_be_cited():
     assert all(motion_limit(row["limit"]).amount > 0 and cite(row["source"]) for row in rows("motion_limits"))
     with pytest.raises(LookUpError):
         motion_limit("wobbel")
+
+
+def test_makes_of_screws_and_soft_tubes():
+    """Rules of ``screw_makes`` and ``soft_tubes``: bands rise, and rod made to tie is less true than rod to drive."""
+    drives, ties = screw_make("trapezoidal"), screw_make("metric")
+    for make in (drives, ties):
+        assert 0 < make.bow_mm.low < make.bow_mm.typical < make.bow_mm.high
+        assert 0 < make.lead_error_mm.low < make.lead_error_mm.typical < make.lead_error_mm.high
+    assert ties.bow_mm.typical > drives.bow_mm.typical
+    tube = soft_tube()
+    for band in (tube.modulus_mpa, tube.friction_ratio, tube.clamp_force_n):
+        assert 0 < band.low < band.typical < band.high

@@ -21,7 +21,7 @@ def slip_modulus_n_mm(density_kg_m3: float, diameter_mm: float) -> float:
     >>> round(slip_modulus_n_mm(680.0, 4.0))
     3084
     """
-    return density_kg_m3**1.5 * diameter_mm / 23
+    return float(density_kg_m3**1.5) * diameter_mm / 23
 
 
 def clamp_stiffness_n_mm(through_mpa: float, washer_mm: float, thickness_mm: float) -> float:

@@ -14,6 +14,7 @@ def normal_order_mean(rank: int, size: int) -> float:
 
     rank : 1 for the smallest [-]
     size : how many are drawn [-]
+    Returns the mean place of that draw [-], in standard deviations from the middle.
 
     Valid for: normal spread, independent draws; ValueError unless 1 <= rank <= size.
     Source: order statistics, size! / ((rank-1)! (size-rank)!) ∫ x Φ^(rank-1) (1-Φ)^(size-rank) φ dx.

@@ -9,7 +9,10 @@ from scantling.model.part import Part
 
 
 class DriveNut(Part):
-    """A nut on a drive screw; ``backlash_mm`` is its axial play, ``float_mm`` how far it shifts sideways either way in its seat."""
+    """A nut on a drive screw.
+
+    backlash_mm : its axial play    float_mm : how far it shifts sideways, either way, in its seat
+    """
 
     kind: Literal["drive-nut"] = "drive-nut"
     thread: str
