@@ -17,7 +17,7 @@ from scantling.api.asking import question, why
 from scantling.api.checking import check_design
 from scantling.api.data import following_data, json_text, plan_json, why_data
 from scantling.api.following import consequence_groups, stand, whatif
-from scantling.api.opening import open_design
+from scantling.api.opening import open_design, start_build
 from scantling.api.planning import files_of_plan, make_design_plan, summary_of
 from scantling.errors import FaultsError
 from scantling.model.design import Design
@@ -168,7 +168,7 @@ def ask_everything(session, draw: random.Random) -> None:
     key = draw.choice(list(session.case.questions) or [None])
     if key is None:
         return
-    answers = session.case.answers(key, {})
+    answers = session.case.answers(key, start_build(session).as_dict())
     changes = {key: draw.choice(answers)} if answers else {}
     answered(lambda: follow(session, changes))
     if key.kind == "part" and session.has_offers:

@@ -43,15 +43,20 @@ def unsound(village, build) -> set[tuple[str, str]]:
 def test_the_reference_is_sound_and_looked_at_whole(village, reference):
     report = run_checks(village, reference)
     assert report.not_looked_at == ()
-    assert {finding.verdict for finding in report.findings} == {Verdict.SOUND}
+    doubtful = {finding.code for finding in report.findings if finding.verdict is not Verdict.SOUND}
+    assert {finding.verdict for finding in report.findings} == {Verdict.SOUND, Verdict.MARGINAL}
+    # holes drilled by hand, wide bands of motors' warmth and of ringing, wear parts without a spare
+    assert doubtful == {"HOLE-03", "CHAIN-03", "SOURCE-05", "MOTOR-01", "AXIS-01"}
 
 
-def test_the_cheapest_fails_four_times(village, cheapest):
+def test_the_cheapest_fails_six_times(village, cheapest):
     assert unsound(village, cheapest) == {
         ("BELT-03", "axis y"),
         ("WARM-01", "warming bed"),
         ("RAIL-01", "rail main"),
         ("FRAME-01", "frame portal"),
+        ("FRAME-02", "frame portal"),
+        ("AXIS-01", "axis y"),
     }
 
 

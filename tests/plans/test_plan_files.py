@@ -76,7 +76,7 @@ def test_tables_are_square(files):
 
 def test_data_for_programs(plan, files):
     data = json.loads(files["plan.json"])
-    assert data["verdict"] == "sound"
+    assert data["verdict"] == "marginal"  # holes made by hand: HOLE-03
     assert data["answers"]["part x-motor"] == "motor-17"
     assert data["pinned"] == {"part x-rod": "rod-8-soft"}
     assert data["totals"]["outlay"] == plan.totals.outlay
@@ -172,7 +172,7 @@ def test_handed_pieces_have_their_own_sheet():
 
 def test_the_summary_says_what_matters(plan):
     text = summary_text(summarise(plan, {}))
-    assert text.startswith("Sedge, revision 3, Village school workshop, 2 copies\nverdict: sound")
+    assert text.startswith("Sedge, revision 3, Village school workshop, 2 copies\nverdict: marginal")
     for said in (CALCULATION, "outlay for 2 copies", "106.16 EUR", "81.23 EUR", "Parts by post", "2026-03-08"):
         assert said in text
     assert max(len(line) for line in text.splitlines()) <= WIDTH + 20
@@ -209,10 +209,10 @@ def test_findings_that_are_not_sound_are_listed_worst_first(plan):
     some = tuple(replace(bad, subject=f"axis {k}", verdict=Verdict.MARGINAL) for k in range(9))
     shown = summarise(replace(plan, findings=(bad, *some, *plan.findings)))
     assert shown.verdict is Verdict.UNSOUND
-    assert (len(shown.worst), shown.more) == (8, 2)
+    assert (len(shown.worst), shown.more) == (8, 3)
     text = summary_text(shown)
     assert "mend: a larger motor" in text
-    assert "and 2 more" in text
+    assert "and 3 more" in text
 
 
 def test_a_miss_is_told_with_its_conflict(plan):
