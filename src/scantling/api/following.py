@@ -11,6 +11,7 @@ from scantling.api.planning import chosen_plan, present_choice
 from scantling.api.remembering import Chooser, Store
 from scantling.api.telling import Tell
 from scantling.build.reference import carry_over
+from scantling.build.settings import LATE
 from scantling.checks.all import CHECKS, Report, run_checks
 from scantling.choosing.choose import buy
 from scantling.choosing.opened import open_build
@@ -115,8 +116,10 @@ def _at_once(standing: Standing, build: Build) -> Following:
     report = _with_late(run_checks(case, build, costly=False), before)
     purchase, infeasible = _bought(standing, build, at_once=True)
     alone = before.totals.next_builder if before.totals else None
-    after = make_plan(case, build, report, purchase, infeasible=infeasible, next_builder=alone)
+    late = tuple(setting for setting in before.settings if setting.group == LATE)
+    after = make_plan(case, build, report, purchase, infeasible=infeasible, next_builder=alone, late=late)
     waiting = [f"{f.code} {f.subject}" for f in report.findings if f.code in COSTLY]
+    waiting += [setting.title for setting in late]
     if infeasible is not None and infeasible.miss is None:
         waiting.append("what comes nearest")
     return _following(standing, "at once", after, tuple(waiting))

@@ -23,14 +23,24 @@ from scantling.model.kinds import Belt, Coupler, Motor
 from scantling.quantities import Figure, show_fraction, show_number
 from scantling.tables.belt_profiles import installation_tension_n
 
+LATE = "frame"  # the group of values that take long
+
 
 def settings(reader: Reader) -> tuple[Setting, ...]:
     """Return all values to enter, sorted by key; what is not described is left out."""
+    frames = [one for frame in reader.design.frames for one in reader.derive(frame_settings, frame)]
+    return with_late(reader.derive(quick_settings), frames)
+
+
+def quick_settings(reader: Reader) -> tuple[Setting, ...]:
+    """Return the values to enter but those of frames, which take plates to be reckoned (``LATE``)."""
     found = [one for axis in reader.design.axes for one in reader.derive(axis_settings, axis)]
-    found += reader.derive(heat_settings)
-    found += [one for frame in reader.design.frames for one in reader.derive(frame_settings, frame)]
-    found += reader.derive(own_settings)
-    return tuple(sorted(found, key=lambda one: one.key))
+    return (*found, *reader.derive(heat_settings), *reader.derive(own_settings))
+
+
+def with_late(quick: Iterable[Setting], late: Iterable[Setting]) -> tuple[Setting, ...]:
+    """Return both kinds of values together, sorted by key."""
+    return tuple(sorted((*quick, *late), key=lambda one: one.key))
 
 
 def axis_settings(reader: Reader, axis: str) -> tuple[Setting, ...]:

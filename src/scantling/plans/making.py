@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from scantling.build.case import Case
 from scantling.build.holes import sheet_drawing
 from scantling.build.missing import NotDescribedError
 from scantling.build.reader import Reader
-from scantling.build.settings import settings
+from scantling.build.setting import Setting
+from scantling.build.settings import quick_settings, settings, with_late
 from scantling.build.steps import coverage, step_order
 from scantling.checks.all import Report
 from scantling.choosing.result import Choice, Infeasible, Purchase
@@ -32,8 +35,12 @@ def make_plan(
     choice: Choice | None = None,
     infeasible: Infeasible | None = None,
     next_builder: int | None = None,
+    late: Sequence[Setting] | None = None,
 ) -> Plan:
-    """Return the plan of ``build``; pure, and quick where derived values are remembered."""
+    """Return the plan of ``build``; pure, and quick where derived values are remembered.
+
+    late : values to enter that take long, as they were before: then they are not worked out anew
+    """
     reader = case.reader(build)
     design, workshop = case.project.design, case.project.workshop
     return Plan(
@@ -52,7 +59,7 @@ def make_plan(
         bars=bar_plans(case, build, purchase) if purchase else (),
         drills=tuple(line for sheet in design.sheets for line in drill_lines(reader, sheet, build.copies)),
         prints=print_lines(case, reader, build.copies),
-        settings=reader.derive(settings),
+        settings=reader.derive(settings) if late is None else with_late(reader.derive(quick_settings), late),
         loom=loom_lines(case, build),
         loom_totals=loom_totals(case, build),
         coverage=reader.derive(coverage),
