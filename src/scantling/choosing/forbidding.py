@@ -13,7 +13,7 @@ from scantling.choosing.problem import Forbidden
 from scantling.choosing.tables import admissible, concern_of
 from scantling.model.build import Key
 
-MOST_RUNS = 60  # of a costly check, spent on lifting one cut
+MOST_RUNS = 16  # of a costly check, spent on lifting one cut
 
 
 class Judge(Protocol):

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from scantling.choosing.linear import Expr
 from scantling.choosing.mode import Waivers
-from scantling.choosing.model_answers import Answers, Flow
+from scantling.choosing.model_answers import Answers, Flow, reached
 from scantling.choosing.model_cuts import (
     CutBars,
     bars_on_hand,
@@ -50,6 +50,7 @@ class Supplier:
     def add(self) -> Supplies:
         """Add all supply, part by part in order."""
         self._pieces_and_grams()
+        self._mass_together()
         for part in sorted({r.part for r in self.needs if r.unit == "length"}):
             self._bars(part)
         for part in sorted({demand.part for demand in self.problem.boards}):
@@ -63,6 +64,20 @@ class Supplier:
                 in_hand = sum(item.quantity for item in self.problem.stock if (item.part, item.unit) == kind)
                 offers = [offer for offer in self.problem.offers if (offer.part, offer.unit) == kind]
                 self._from_vendors([self._cover(resource.part, want, in_hand, offers)])
+
+    def _mass_together(self) -> None:
+        """Add how many packs all that is bought by mass takes at least: plastics differ, but something must be printed.
+
+        Implied where packs are whole, but each plastic alone says it only of what no other plastic can do.
+        """
+        parts = sorted({resource.part for resource in self.needs if resource.unit == "g"})
+        firm = (Concern("supply", "", part) for part in parts)
+        if parts and all(self.waivers.mode.held(concern) and not self.waivers.may(concern) for concern in firm):
+            least = sum(
+                min(map(_grams, reached(d.tree, self.answers.domains)), default=0) for d in self.problem.demands
+            )
+            in_hand = sum(item.quantity for item in self.problem.stock if item.unit == "g")
+            self._cover_least(least - in_hand, [c for c in self.found.packs.values() if c.offer.unit == "g"])
 
     def _cover(self, part: str, want: Wanted, in_hand: int, offers: list[PackOffer]) -> Mapping[str, Expr]:
         """Let the packs of some offers, and what is in hand, cover what is wanted.
@@ -267,6 +282,10 @@ class Supplier:
         concern = Concern("supply", "", part)
         if self.waivers.may(concern):
             self.linear.at_least(self.waivers.short(concern, 1, 1).plus(share, -1), 0)
+
+
+def _grams(taken: Iterable[tuple[Resource, int]]) -> int:
+    return sum(amount for resource, amount in taken if resource.unit == "g")
 
 
 def _all_bars(bars: Iterable[CutBars]) -> Expr:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import inf
 
 from scantling.choosing.problem import PackOffer
 
@@ -27,26 +28,31 @@ def splits(offers: Sequence[PackOffer], limits: Sequence[int], in_hand: int, nee
     A split serves the needs from ``least`` to ``most``: with more it falls short, with less some pack is a mere wish.
     """
     found: list[Split] = []
+    over = [
+        [_may_be_over(offer, n) if n else 0 for n in range(most + 1)]
+        for offer, most in zip(offers, limits, strict=True)
+    ]
     steps = 0
 
-    def extend(packs: tuple[int, ...]) -> bool:
+    def extend(packs: tuple[int, ...], units: int, spare: float) -> bool:
         nonlocal steps
         steps += 1
-        split = _judged(offers, packs, in_hand)
-        if split.least > need:
+        least = 0 if spare > units else units - int(spare)
+        if least > need:
             return True  # more packs only leave more over
-        if len(packs) == len(offers):
-            found.append(split)
+        position = len(packs)
+        if position == len(offers):
+            found.append(Split(packs, least, units))
             return len(found) <= MOST_SPLITS
-        return steps <= MOST_STEPS and all(extend((*packs, count)) for count in range(limits[len(packs)] + 1))
+        if steps > MOST_STEPS:
+            return False
+        pack, may = offers[position].pack, over[position]
+        return all(
+            extend((*packs, n), units + n * pack, min(spare, may[n]) if n else spare)
+            for n in range(limits[position] + 1)
+        )
 
-    return found if extend(()) else None
-
-
-def _judged(offers: Sequence[PackOffer], packs: tuple[int, ...], in_hand: int) -> Split:
-    units = in_hand + sum(offer.pack * count for offer, count in zip(offers, packs, strict=False))
-    over = min((_may_be_over(o, count) for o, count in zip(offers, packs, strict=False) if count), default=units)
-    return Split(packs, max(0, units - over), units)
+    return found if extend((), in_hand, inf) else None
 
 
 def _may_be_over(offer: PackOffer, packs: int) -> int:
