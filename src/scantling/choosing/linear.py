@@ -176,7 +176,6 @@ DOUBTFUL_RULES = 15 << 16
 _OPTIONS: dict[str, Any] = {
     "presolve_rule_off": DOUBTFUL_RULES,
     "threads": 1,
-    "mip_heuristic_run_feasibility_jump": False,  # a tenth of the time, and no better first answers here
     "parallel": "off",
     "random_seed": 0,
     "mip_rel_gap": 0.0,
