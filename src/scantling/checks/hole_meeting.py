@@ -53,10 +53,17 @@ def _run(reader: Reader, subject: str) -> Finding:
         because=f"Every screw goes in at once in {{value}} of {SAMPLES:,} copies sampled; {{limit}}. Holes are placed "
         f"to ± {BY_HAND.value:g} mm by hand and ± {first.mate_mm.value:g} mm in {first.mate}; a screw of "
         f"{first.screw_mm:g} mm has {round_shown(first.play_mm, 'mm')} of play to any side of the middle.",
-        mend=f"holes of {ceil(10 * hole_mm - TENTH_SPARED) / 10:g} mm under a washer instead of "
-        f"{round_shown(first.hole_mm)} mm, or drill through both at once",
+        mend=_mend(first.hole_mm, hole_mm),
     )
     return replace(finding, verdict=Verdict.MARGINAL) if finding.verdict is Verdict.UNSOUND else finding
+
+
+def _mend(now_mm: float, enough_mm: float) -> str:
+    """Return what would mend it; a wider hole only where the usual hand needs one."""
+    wider_mm = ceil(10 * enough_mm - TENTH_SPARED) / 10
+    if wider_mm <= now_mm:
+        return "a steadier hand than the worst that is usual, or drill through both at once"
+    return f"holes of {wider_mm:g} mm under a washer instead of {round_shown(now_mm)} mm, or drill through both at once"
 
 
 def sampled(reader: Reader, found: tuple[Meeting, ...], sheet: str, end: str, seed: int) -> list[list[float]]:

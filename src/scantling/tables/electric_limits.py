@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from functools import cache
 
-from scantling.errors import BrokenPromiseError
-from scantling.quantities import Figure, Grade
-from scantling.tables.csv_table import pick, rows
-
-_AMOUNT = re.compile(r"(?P<value>[0-9.]+)(?: \((?P<low>[0-9.]+?)\.\.(?P<high>[0-9.]+)\))?")
+from scantling.quantities import Figure
+from scantling.tables.amounts import amount_of
 
 
 @cache
@@ -19,9 +15,4 @@ def electric_limit(name: str) -> Figure:
     >>> electric_limit("creep margin").low
     15.0
     """
-    row = pick("limit of wires and heat", name, {row["limit"]: row for row in rows("electric_limits")})
-    found = _AMOUNT.fullmatch(row["amount"])
-    if found is None:
-        raise BrokenPromiseError(f"the table has no amount in {dict(row)}")
-    value = float(found["value"])
-    return Figure(value, float(found["low"] or value), float(found["high"] or value), Grade.TYPICAL, row["source"])
+    return amount_of("electric_limits", name, "limit of wires and heat")
