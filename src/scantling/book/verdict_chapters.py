@@ -83,7 +83,7 @@ def findings_chapter(plan: Plan) -> list[Block]:
     rows = tuple(_check_row(by_code[code]) for code in sorted(by_code))
     head = ("check", "what", "verdicts", "nearest to its limit", "source")
     words = "Each check with the subject that is nearest to its limit; findings.json has all of them."
-    return [Heading("All checks"), Paragraph(words), Table(head, rows, ("auto", "1", "auto", "1", "1"))]
+    return [Heading("All checks"), Paragraph(words), Table(head, rows, ("auto", "2", "auto", "2", "4"))]
 
 
 def _check_row(findings: Sequence[Finding]) -> tuple[str, ...]:
